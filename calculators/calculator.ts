@@ -1,0 +1,81 @@
+import type { Bench, FieldPath } from './bench/fields.ts';
+import type { QuantityName } from './quantities/quantity.ts';
+import type { Region, Station } from './region.ts';
+import type { Citation } from './sources.ts';
+
+/** Everything that a calculator may look at: one bench where it stands. */
+export interface Situation {
+  readonly bench: Bench;
+  readonly region: Region;
+  readonly station: Station;
+}
+
+/** A result; with a range where it rests on an uncertain input. Base units. */
+export interface Figure {
+  readonly value: number;
+  readonly low?: number;
+  readonly high?: number;
+}
+
+export interface Warning {
+  /** Stable name of the reason, such as "turns-touch". */
+  readonly code: string;
+  /** `stop`: not to be built so. `care`: may be built, read this first. */
+  readonly level: 'stop' | 'care';
+  /** A sentence in plain words. Quantities in it are written by `say`, in the reader's units. */
+  readonly text: Sentence;
+}
+
+/**
+ * Words with quantities in them, kept apart until it is known who reads: the site and the worksheet write the
+ * numbers in the reader's units.
+ */
+export type Sentence = readonly (string | { readonly value: number; readonly quantity: QuantityName })[];
+
+export interface FigureDeclaration {
+  readonly label: string;
+  readonly quantity: QuantityName;
+  /** The letter that the formula uses, in TeX. */
+  readonly symbol?: string;
+  readonly explain: string;
+}
+
+/** One letter of a formula: what it stands for. */
+export interface FormulaDeclaration {
+  readonly tex: string;
+  /** What the formula says, in words, for those who skip formulas and those who cannot see them. */
+  readonly words: string;
+  readonly cites: readonly Citation[];
+}
+
+/**
+ * A calculator answers one question of the grower about one bench. From this one declaration come the form, the
+ * read-out, the worksheet rows, the figures in JSON and the reference page.
+ */
+export interface Calculator<Names extends string = string> {
+  /** Group of its figures in JSON and anchor on pages. Never renamed. */
+  readonly id: string;
+  /** The question, in the reader's words. */
+  readonly question: string;
+  /** What it answers, in a sentence. */
+  readonly summary: string;
+  /** The fields of the bench that it reads, most important first. A form shows the first few, then the rest. */
+  readonly reads: readonly FieldPath[];
+  readonly figures: Readonly<Record<Names, FigureDeclaration>>;
+  readonly formulas: readonly FormulaDeclaration[];
+  readonly cites: readonly Citation[];
+  /** Cautions that stand beside these figures wherever they are shown. */
+  readonly cautions: readonly CautionId[];
+  /** A figure is null where the question does not arise, such as the mix of a loop of plain water. */
+  readonly compute: (situation: Situation) => {
+    readonly figures: Readonly<Record<Names, Figure | null>>;
+    readonly warnings: readonly Warning[];
+  };
+}
+
+/** Ties the names of the figures in the declaration to those that `compute` gives back. */
+export const calculator = <Names extends string>(declaration: Calculator<Names>): Calculator<Names> =>
+  declaration;
+
+/** The cautions of the guide; their words are in `cautions.ts`. */
+export type CautionId = keyof typeof import('./cautions.ts').cautions;

@@ -1,0 +1,11 @@
+import type { Calculator, Situation } from './calculator.ts';
+import winding from './questions/winding.ts';
+
+/** Every calculator, in the order of the guide. To add one: write its file, add its line. */
+export const calculators = [winding] as const satisfies readonly Calculator[];
+
+export type CalculatorId = (typeof calculators)[number]['id'];
+
+/** The answers of every calculator for one bench, by calculator. */
+export const answer = (situation: Situation) =>
+  Object.fromEntries(calculators.map((one) => [one.id, one.compute(situation)]));

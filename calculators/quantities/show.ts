@@ -1,0 +1,46 @@
+import { decimalsOf, fromBase, shownUnit, type QuantityName, type UnitSystem } from './quantity.ts';
+
+/** How a reader wants numbers: the system of units and the language of the digits. */
+export interface Manner {
+  readonly system: UnitSystem;
+  /** BCP 47 language tag. */
+  readonly locale: string;
+}
+
+/** The narrow no-break space between a number and its unit (SI Brochure, 9th edition, section 5.4.3). */
+const gap = '\u202f';
+
+/**
+ * The number of a quantity as a reader sees it, without its unit: rounded to the unit's decimals, with a true
+ * minus sign and no thousands mark below ten thousand.
+ */
+export function showNumber(value: number, name: QuantityName, manner: Manner): string {
+  const unit = shownUnit(name, manner.system);
+  const decimals = decimalsOf(name, unit);
+  const written = fromBase(name, value, unit);
+  const rounded = Number(written.toFixed(decimals));
+  const format = new Intl.NumberFormat(manner.locale, {
+    minimumFractionDigits: decimals,
+    maximumFractionDigits: decimals,
+    useGrouping: Math.abs(rounded) >= 10_000,
+  });
+  // Adding zero turns a negative zero, which would be printed with its sign, into zero.
+  return format.format(rounded + 0).replace('-', '−');
+}
+
+/** A quantity as a reader sees it, with its unit: "12.9 m", "−4.0 °C", "42 %". */
+export function showQuantity(value: number, name: QuantityName, manner: Manner): string {
+  const unit = shownUnit(name, manner.system);
+  const number = showNumber(value, name, manner);
+  if (unit === '') return number;
+  return unit.startsWith('/') ? `${number} ${unit}` : `${number}${gap}${unit}`;
+}
+
+/**
+ * A stored value as text for an input box: enough digits to read back the same value to a millionth, so that
+ * showing a form and reading it again changes nothing that anyone could measure.
+ */
+export function showForInput(value: number, name: QuantityName, manner: Manner): string {
+  const written = fromBase(name, value, shownUnit(name, manner.system));
+  return String(Number(written.toPrecision(6))).replace('-', '−');
+}

@@ -1,0 +1,196 @@
+/**
+ * Every publication that a number or a formula comes from, once. Whoever cites gives `{ source, at }`, where `at`
+ * is the table, equation, clause or page. `seen` says whether a copy of the cited place was read; what is known
+ * only from memory says so wherever it is shown.
+ */
+export interface Source {
+  readonly title: string;
+  readonly by: string;
+  readonly year?: number;
+  readonly link?: string;
+  /** Read in a copy of the source, taken from memory, a fact of the trade, or an assumption of this guide. */
+  readonly standing: 'seen' | 'memory' | 'practice' | 'assumption';
+}
+
+export const sources = {
+  'common-practice': {
+    title: 'Common practice, no published source',
+    by: 'growers and suppliers of the trade',
+    standing: 'practice',
+  },
+  assumption: {
+    title: 'Assumption of this guide',
+    by: 'the authors of this guide',
+    standing: 'assumption',
+  },
+  invented: {
+    title: 'Invented for the examples of this guide',
+    by: 'the authors of this guide',
+    standing: 'assumption',
+  },
+  'nist-sp811': {
+    title: 'Guide for the Use of the International System of Units, Special Publication 811, appendix B',
+    by: 'National Institute of Standards and Technology',
+    year: 2008,
+    standing: 'memory',
+  },
+  'iapws-sr6': {
+    title: 'Supplementary release SR6-08(2011) on properties of liquid water at 0.1 MPa',
+    by: 'International Association for the Properties of Water and Steam',
+    year: 2011,
+    link: 'https://iapws.org/relguide/LiquidWater.html',
+    standing: 'seen',
+  },
+  melinder2010: {
+    title: 'Properties of Secondary Working Fluids for Indirect Systems, 2nd edition',
+    by: 'Å. Melinder, International Institute of Refrigeration',
+    year: 2010,
+    standing: 'seen',
+  },
+  'ashrae2001-glycol': {
+    title: 'Handbook Fundamentals, chapter 21, properties of aqueous glycol solutions',
+    by: 'ASHRAE',
+    year: 2001,
+    standing: 'seen',
+  },
+  'us-standard-atmosphere': {
+    title: 'US Standard Atmosphere 1976',
+    by: 'NOAA, NASA, US Air Force',
+    year: 1976,
+    standing: 'seen',
+  },
+  'cengel-a15': {
+    title: 'Heat and Mass Transfer, table A-15, properties of air at 1 atm',
+    by: 'Y. A. Çengel',
+    standing: 'seen',
+  },
+  'churchill-chu1975': {
+    title: 'Correlating equations for laminar and turbulent free convection',
+    by: 'S. W. Churchill, H. H. S. Chu, Int. J. Heat Mass Transfer 18',
+    year: 1975,
+    standing: 'seen',
+  },
+  mcadams1954: {
+    title: 'Heat Transmission, 3rd edition, natural convection from horizontal plates',
+    by: 'W. H. McAdams',
+    year: 1954,
+    standing: 'seen',
+  },
+  incropera: {
+    title: 'Fundamentals of Heat and Mass Transfer',
+    by: 'F. P. Incropera, D. P. DeWitt',
+    standing: 'memory',
+  },
+  codata2018: {
+    title: 'CODATA recommended values of the fundamental physical constants',
+    by: 'CODATA',
+    year: 2018,
+    standing: 'seen',
+  },
+  'ashrae-fundamentals': { title: 'Handbook Fundamentals', by: 'ASHRAE', standing: 'memory' },
+  en12524: {
+    title: 'EN 12524 Building materials: tabulated design values',
+    by: 'CEN',
+    year: 2000,
+    standing: 'seen',
+  },
+  en1401: {
+    title: 'EN 1401 Plastics piping systems for non-pressure underground drainage: PVC-U',
+    by: 'CEN',
+    standing: 'seen',
+  },
+  en1329: {
+    title: 'EN 1329-1 Plastics piping systems for soil and waste discharge: PVC-U',
+    by: 'CEN',
+    standing: 'memory',
+  },
+  'astm-d2729': { title: 'ASTM D2729 PVC sewer pipe and fittings', by: 'ASTM', standing: 'seen' },
+  'astm-d3034': { title: 'ASTM D3034 SDR PVC sewer pipe and fittings', by: 'ASTM', standing: 'seen' },
+  'astm-d1785': { title: 'ASTM D1785 PVC plastic pipe, schedules 40, 80 and 120', by: 'ASTM', standing: 'seen' },
+  'nec-chapter9': {
+    title: 'NFPA 70 National Electrical Code, chapter 9, table 8, conductor properties',
+    by: 'NFPA',
+    standing: 'seen',
+  },
+  nec: { title: 'NFPA 70 National Electrical Code', by: 'NFPA', standing: 'seen' },
+  iec60228: { title: 'IEC 60228 Conductors of insulated cables', by: 'IEC', standing: 'seen' },
+  'iec60364-7-705': {
+    title: 'IEC 60364-7-705 Agricultural and horticultural premises',
+    by: 'IEC',
+    standing: 'memory',
+  },
+  'iec60364-7-753': { title: 'IEC 60364-7-753 Heating cables', by: 'IEC', standing: 'memory' },
+  'iec60364-5-52': {
+    title: 'IEC 60364-5-52 annex G, voltage drop in consumers’ installations',
+    by: 'IEC',
+    standing: 'memory',
+  },
+  'iec60898': { title: 'IEC 60898-1 Circuit-breakers for household and similar installations', by: 'IEC', standing: 'memory' },
+  'cpsc-5045': {
+    title: 'Electric heat tapes, safety alert, document 5045',
+    by: 'US Consumer Product Safety Commission',
+    standing: 'seen',
+  },
+  'pvc-supplier': {
+    title: 'Supplier data on PVC pipe, several pages that agree, address withheld',
+    by: 'suppliers of plastic pipe',
+    standing: 'seen',
+  },
+  'agronomy978528': {
+    title: 'International Journal of Agronomy 2012, article 978528, table 1',
+    by: 'International Journal of Agronomy',
+    year: 2012,
+    standing: 'seen',
+  },
+  heiskanen2000: { title: 'Thermal properties of peat-based growing media, abstract', by: 'J. Heiskanen', year: 2000, standing: 'seen' },
+  hanson1963: {
+    title: 'Long-wave protection index of coverings, J. Appl. Meteorol. 2:793, abstract',
+    by: 'K. J. Hanson',
+    year: 1963,
+    standing: 'seen',
+  },
+  'extension-coverings': {
+    title: 'Energy conservation for greenhouses, unit 2.6, glazing materials',
+    by: 'US extension service',
+    standing: 'seen',
+  },
+  ep406: {
+    title: 'ANSI/ASAE EP406 Heating, ventilating and cooling greenhouses',
+    by: 'ASAE',
+    standing: 'memory',
+  },
+  emissivities: {
+    title: 'Emissivity tables for infrared thermometry, two tables that agree',
+    by: 'makers of infrared thermometers, address withheld',
+    standing: 'seen',
+  },
+  'dirr-smith': { title: 'Root hardiness of container plants, as quoted', by: 'M. A. Dirr, Smith', standing: 'seen' },
+  havis1976: {
+    title: 'Root hardiness of woody ornamentals, HortScience 11',
+    by: 'J. R. Havis',
+    year: 1976,
+    standing: 'memory',
+  },
+  mathers: { title: 'Root hardiness of Ilex opaca, as quoted by growers', by: 'H. Mathers', standing: 'seen' },
+  'post1978': { title: 'Container plants in winter, 26 November 1978', by: 'Washington Post', year: 1978, standing: 'seen' },
+  tinus2002: { title: 'Overwintering of longleaf pine seedlings', by: 'R. W. Tinus, US Forest Service', year: 2002, standing: 'seen' },
+  'rutgers-fs528': { title: 'Overwintering container plants, fact sheet 528', by: 'Rutgers NJAES', standing: 'seen' },
+  'vega-weather': {
+    title: 'weather.csv of the open package vega-datasets 3.2.1: daily lows and highs of 2012 to 2015',
+    by: 'National Oceanic and Atmospheric Administration, US Government Dataset',
+    year: 2015,
+    link: 'https://github.com/vega/vega-datasets',
+    standing: 'seen',
+  },
+} as const satisfies Record<string, Source>;
+
+export type SourceId = keyof typeof sources;
+
+/** Where a number or a formula stands: the publication and the place in it. */
+export interface Citation {
+  readonly source: SourceId;
+  /** Table, equation, clause or page. */
+  readonly at: string;
+}
+
+export const cite = (source: SourceId, at: string): Citation => ({ source, at });

@@ -1,0 +1,47 @@
+import { cite, type Citation } from '../sources.ts';
+
+/** A potting medium. */
+export interface Medium {
+  readonly label: string;
+  /** Water by volume after it has been soaked and has drained [1]. */
+  readonly containerCapacity: number;
+  /** Dry mass per volume in the pot [kg/m³]. */
+  readonly bulkDensity: number;
+  /** Conductivity dry and at container capacity [W/(m·K)]; moist media lie between in proportion to their water. */
+  readonly conductivityDry: number;
+  readonly conductivityWet: number;
+  readonly cites: readonly Citation[];
+}
+
+/** Specific heat capacity of dry organic matter [J/(kg·K)]: dry drained peat at 0 °C, 1.202 kJ/(kg·K). */
+export const dryMatterHeatCapacity = 1202;
+
+const conductivity = {
+  conductivityDry: 0.05,
+  conductivityWet: 0.5,
+} as const;
+const conductivityCite = cite('heiskanen2000', 'peat 0.5 W/(m·K) wet to 0.05 dry');
+
+export const media = {
+  bark: {
+    label: 'Pine bark',
+    containerCapacity: 0.48,
+    bulkDensity: 180,
+    ...conductivity,
+    cites: [cite('agronomy978528', 'table 1, pine bark'), conductivityCite],
+  },
+  peat: {
+    label: 'Peat',
+    containerCapacity: 0.87,
+    bulkDensity: 110,
+    ...conductivity,
+    cites: [cite('agronomy978528', 'table 1, peat'), conductivityCite],
+  },
+  'peat-bark': {
+    label: 'Peat and bark, half and half',
+    containerCapacity: (0.48 + 0.87) / 2,
+    bulkDensity: (180 + 110) / 2,
+    ...conductivity,
+    cites: [cite('agronomy978528', 'mean of the rows for pine bark and peat'), conductivityCite],
+  },
+} as const satisfies Record<string, Medium>;
