@@ -1,0 +1,59 @@
+/**
+ * Runs a task of the project: `node scripts/run.mjs TASK [arguments]`. Every npm script comes through here, so that
+ * each works on a fresh clone: set-up first, then scripts/TASK.ts with the project's own Node.
+ */
+import { spawn } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import { constants } from 'node:os';
+import { delimiter, join } from 'node:path';
+import process from 'node:process';
+import { bin, ownNode, root, setUp, SetupProblem } from './setup.mjs';
+
+/** What a reader may ask for. Each is a file of this folder with the same name. */
+const tasks = {
+  start: 'build the guide and the worksheets of the example benches, and serve them on this machine',
+  test: 'check everything',
+  build: 'build the guide into dist/',
+  dev: 'serve the guide while you edit it',
+  worksheet: 'make the worksheet of a bench file',
+  station: 'make a station out of a file of temperatures',
+  bench: 'measure how fast the parts are',
+  format: 'put the files into the house style',
+};
+
+function list() {
+  return Object.entries(tasks)
+    .map(([name, what]) => `  npm ${/^(start|test)$/u.test(name) ? '' : 'run '}${name}`.padEnd(22) + what)
+    .join('\n');
+}
+
+function run(file, given) {
+  const path = [bin, process.env.PATH].filter(Boolean).join(delimiter);
+  const child = spawn(ownNode, [file, ...given], { stdio: 'inherit', env: { ...process.env, PATH: path } });
+  // The task decides how it ends: a Ctrl-C reaches it by itself, other signals are handed on.
+  process.on('SIGINT', () => undefined);
+  process.on('SIGTERM', () => child.kill('SIGTERM'));
+  child.on('error', (error) => {
+    console.error(`The project’s own Node does not run on this machine: ${error.message}`);
+    process.exitCode = 1;
+  });
+  child.on('close', (code, signal) => {
+    process.exitCode = signal ? 128 + (constants.signals[signal] ?? 0) : code;
+  });
+}
+
+const [task, ...given] = process.argv.slice(2);
+const file = join(root, 'scripts', `${task}.ts`);
+if (!task || !Object.hasOwn(tasks, task) || !existsSync(file)) {
+  console.error(`${task ? `There is no task "${task}".` : 'Which task?'} There are:\n${list()}`);
+  process.exitCode = 2;
+} else {
+  try {
+    await setUp();
+    run(file, given);
+  } catch (problem) {
+    if (!(problem instanceof SetupProblem)) throw problem;
+    console.error(`\n${problem.message}`);
+    process.exitCode = 1;
+  }
+}
