@@ -52,9 +52,9 @@ export interface FormulaDeclaration {
  * A calculator answers one question of the grower about one bench. From this one declaration come the form, the
  * read-out, the worksheet rows, the figures in JSON and the reference page.
  */
-export interface Calculator<Names extends string = string> {
+export interface Calculator<Id extends string = string, Names extends string = string> {
   /** Group of its figures in JSON and anchor on pages. Never renamed. */
-  readonly id: string;
+  readonly id: Id;
   /** The question, in the reader's words. */
   readonly question: string;
   /** What it answers, in a sentence. */
@@ -67,15 +67,19 @@ export interface Calculator<Names extends string = string> {
   /** Cautions that stand beside these figures wherever they are shown. */
   readonly cautions: readonly CautionId[];
   /** A figure is null where the question does not arise, such as the mix of a loop of plain water. */
-  readonly compute: (situation: Situation) => {
-    readonly figures: Readonly<Record<Names, Figure | null>>;
-    readonly warnings: readonly Warning[];
-  };
+  readonly compute: (situation: Situation) => Answer<Names>;
+}
+
+/** What a calculator gives back for one bench. */
+export interface Answer<Names extends string = string> {
+  readonly figures: Readonly<Record<Names, Figure | null>>;
+  readonly warnings: readonly Warning[];
 }
 
 /** Ties the names of the figures in the declaration to those that `compute` gives back. */
-export const calculator = <Names extends string>(declaration: Calculator<Names>): Calculator<Names> =>
-  declaration;
+export const calculator = <const Id extends string, Names extends string>(
+  declaration: Calculator<Id, Names>,
+): Calculator<Id, Names> => declaration;
 
 /** The cautions of the guide; their words are in `cautions.ts`. */
 export type CautionId = keyof typeof import('./cautions.ts').cautions;

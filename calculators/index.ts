@@ -7,5 +7,9 @@ export const calculators = [winding] as const satisfies readonly Calculator[];
 export type CalculatorId = (typeof calculators)[number]['id'];
 
 /** The answers of every calculator for one bench, by calculator. */
-export const answer = (situation: Situation) =>
-  Object.fromEntries(calculators.map((one) => [one.id, one.compute(situation)]));
+export type Answers = {
+  readonly [C in (typeof calculators)[number] as C['id']]: ReturnType<C['compute']>;
+};
+
+export const answer = (situation: Situation): Answers =>
+  Object.fromEntries(calculators.map((one) => [one.id, one.compute(situation)])) as Answers;
