@@ -81,6 +81,12 @@ export const quantities = {
       lb: { scale: pound, decimals: 1, also: ['lbs', 'pound', 'pounds'] },
     },
   },
+  /** Weight that a support carries for each length of filled pipe. */
+  massPerLength: {
+    base: 'kg/m',
+    shown: { metric: 'kg/m', us: 'lb/ft' },
+    units: { 'kg/m': { scale: 1, decimals: 1 }, 'lb/ft': { scale: pound / foot, decimals: 1 } },
+  },
   /** A temperature level: where on the scale. Not a difference of temperatures. */
   temperature: {
     base: '°C',
@@ -126,6 +132,17 @@ export const quantities = {
     base: 'W/K',
     shown: { metric: 'W/K', us: 'W/°F' },
     units: { 'W/K': { scale: 1, decimals: 2 }, 'W/°F': { scale: 1 / fahrenheit, decimals: 2, also: ['W/F'] } },
+  },
+  /** Heat that something takes up for each degree that it warms. */
+  heatCapacity: {
+    base: 'J/K',
+    shown: { metric: 'kJ/K', us: 'Btu/°F' },
+    units: {
+      'kJ/K': { scale: 1000, decimals: 0 },
+      'J/K': { scale: 1, decimals: 0 },
+      'Wh/K': { scale: 3600, decimals: 1 },
+      'Btu/°F': { scale: btu / fahrenheit, decimals: 0, also: ['Btu/F', 'BTU/F', 'BTU/°F'] },
+    },
   },
   energy: {
     base: 'J',
