@@ -1,0 +1,55 @@
+import type { Situation } from '../../calculators/calculator.ts';
+import type { Region, Station } from '../../calculators/region.ts';
+import { changed, startBench, type BenchChanges } from './benches.ts';
+
+/** A place that does not exist, with round numbers that are easy to follow by hand. */
+export const inventedStation: Station = {
+  id: 'invented',
+  name: 'Invented station',
+  usualLowest: -12,
+  recordLowest: -18,
+  exceeded996: -8,
+  exceeded99: -6,
+  ground: 7,
+  months: [0, 1, 4, 7, 11, 14, 16, 16, 13, 9, 5, 1].map((meanLow) => ({ meanLow, meanHigh: meanLow + 8 })),
+  source: 'Invented for tests',
+};
+
+/** Metric units, 230 V, IEC rules. */
+export const metricRegion: Region = {
+  id: 'invented',
+  name: 'Invented metric region',
+  languages: ['en'],
+  units: 'metric',
+  paper: 'a4',
+  mains: { voltage: 230, frequency: 50, rules: 'iec' },
+  tariff: { price: 0.3 / 3.6e6, currency: 'EUR' },
+  stations: [inventedStation],
+  cautions: [],
+  codeReferences: [],
+  office: { name: 'Invented office', contacts: [] },
+};
+
+/** US units, 120 V, US rules. */
+export const usRegion: Region = {
+  ...metricRegion,
+  name: 'Invented US region',
+  languages: ['en-US'],
+  units: 'us',
+  paper: 'letter',
+  mains: { voltage: 120, frequency: 60, rules: 'us' },
+  tariff: { price: 0.15 / 3.6e6, currency: 'USD' },
+};
+
+/** The bench of the start values, with some fields changed, at the invented station of the metric region. */
+export const situation = (changes: BenchChanges = {}): Situation => ({
+  bench: changed(startBench, changes),
+  region: metricRegion,
+  station: inventedStation,
+});
+
+/** The same under US rules: the start bench with US wire and a US breaker. */
+export const usSituation = (changes: BenchChanges = {}): Situation => ({
+  ...situation({ ...changes, supply: { breaker: 15, conductor: 'awg-12', ...changes.supply } }),
+  region: usRegion,
+});
