@@ -1,0 +1,29 @@
+import { airDensity, airHeatCapacity } from '../properties/air.ts';
+import { kelvin } from '../properties/temperature.ts';
+import { gravity } from './gravity.ts';
+
+/** Air that changes places because warm air is lighter. Areas in m², heights in m, temperatures in °C. */
+
+/** Discharge coefficient of a sharp-edged slot [1]: about 0.6 (handbook practice, from memory). */
+export const dischargeCoefficient = 0.6;
+
+/**
+ * Two openings that the same air passes one after the other, as one [m²]: 1/A² = 1/a² + 1/b². Zero if one is shut.
+ */
+export const openingsInSeries = (a: number, b: number): number =>
+  a === 0 || b === 0 ? 0 : (a * b) / Math.hypot(a, b);
+
+/**
+ * Air driven by buoyancy through an opening low down and one high up [m³/s]: q = Cd A √(2 g H |ΔT| / T).
+ *
+ * @param area the two openings in series, see `openingsInSeries`
+ * @param height from the middle of the lower to the middle of the upper opening
+ * @param warm and cold: the air on the two sides; T is their mean in kelvin
+ */
+export const buoyantFlow = (area: number, height: number, warm: number, cold: number): number =>
+  dischargeCoefficient *
+  area *
+  Math.sqrt((2 * gravity * height * Math.abs(warm - cold)) / kelvin((warm + cold) / 2));
+
+/** Heat that a flow of air [m³/s] at t [°C] carries per degree [W/K]: ρ cp q. */
+export const flowConductance = (flow: number, t: number): number => airDensity(t) * airHeatCapacity * flow;
