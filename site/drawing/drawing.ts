@@ -5,6 +5,16 @@
  */
 export type Tone = 'ink' | 'soft' | 'faint' | 'paper' | 'heat' | 'water';
 
+/** How light each tone is in black and white: 0 is black, 1 is white paper. */
+export const lightness = {
+  ink: 0,
+  soft: 0.3,
+  faint: 0.55,
+  paper: 1,
+  heat: 0,
+  water: 0.87,
+} as const satisfies Record<Tone, number>;
+
 export type Point = readonly [x: number, y: number];
 
 interface Stroke {
