@@ -4,6 +4,8 @@ export interface Station {
   readonly name: string;
   /** Mean over the years of each winter's lowest temperature. */
   readonly usualLowest: number;
+  /** How many whole winters that mean is of. */
+  readonly winters: number;
   /** Lowest temperature on the record. */
   readonly recordLowest: number;
   /** Exceeded in 99.6 % and 99 % of all hours. */
@@ -15,6 +17,12 @@ export interface Station {
   readonly months: readonly { readonly meanLow: number; readonly meanHigh: number }[];
   /** Where the numbers come from, in words, with the years. */
   readonly source: string;
+  /** What was not read but worked out, and how, in words. */
+  readonly method: string;
+  /** First and last day of the record, as 2012-01-01, and how many days between them have no reading. */
+  readonly firstDay: string;
+  readonly lastDay: string;
+  readonly daysMissing: number;
 }
 
 /** What a rule set asks of the circuit of a heating cable. */
@@ -24,12 +32,32 @@ export type RuleSetId = 'us' | 'iec';
 export interface Region {
   readonly id: string;
   readonly name: string;
+  /** What this region is, in a sentence or two: an example says here that it is invented. */
+  readonly about: string;
+  /** BCP 47 tags, the first is that of the region's pages. */
   readonly languages: readonly string[];
   readonly units: 'metric' | 'us';
   readonly paper: 'a4' | 'letter';
-  readonly mains: { readonly voltage: number; readonly frequency: number; readonly rules: RuleSetId };
-  readonly tariff: { /** per joule */ readonly price: number; readonly currency: string };
+  readonly mains: {
+    /** [V] */
+    readonly voltage: number;
+    /** [Hz] */
+    readonly frequency: number;
+    readonly rules: RuleSetId;
+    /** Where voltage, frequency and rules are laid down, in words. */
+    readonly source: string;
+  };
+  readonly tariff: {
+    /** per joule */
+    readonly price: number;
+    /** ISO 4217 code. */
+    readonly currency: string;
+    /** Whose price it is, and of what day. */
+    readonly source: string;
+  };
   readonly stations: readonly Station[];
+  /** Kinds of plant that are grown here, as rows of the table of plants. */
+  readonly plants: readonly string[];
   readonly cautions: readonly string[];
   readonly codeReferences: readonly string[];
   readonly office: {

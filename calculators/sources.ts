@@ -106,7 +106,11 @@ export const sources = {
   },
   'astm-d2729': { title: 'ASTM D2729 PVC sewer pipe and fittings', by: 'ASTM', standing: 'seen' },
   'astm-d3034': { title: 'ASTM D3034 SDR PVC sewer pipe and fittings', by: 'ASTM', standing: 'seen' },
-  'astm-d1785': { title: 'ASTM D1785 PVC plastic pipe, schedules 40, 80 and 120', by: 'ASTM', standing: 'seen' },
+  'astm-d1785': {
+    title: 'ASTM D1785 PVC plastic pipe, schedules 40, 80 and 120',
+    by: 'ASTM',
+    standing: 'seen',
+  },
   'nec-chapter9': {
     title: 'NFPA 70 National Electrical Code, chapter 9, table 8, conductor properties',
     by: 'NFPA',
@@ -125,7 +129,11 @@ export const sources = {
     by: 'IEC',
     standing: 'memory',
   },
-  'iec60898': { title: 'IEC 60898-1 Circuit-breakers for household and similar installations', by: 'IEC', standing: 'memory' },
+  iec60898: {
+    title: 'IEC 60898-1 Circuit-breakers for household and similar installations',
+    by: 'IEC',
+    standing: 'memory',
+  },
   'cpsc-5045': {
     title: 'Electric heat tapes, safety alert, document 5045',
     by: 'US Consumer Product Safety Commission',
@@ -136,13 +144,18 @@ export const sources = {
     by: 'suppliers of plastic pipe',
     standing: 'seen',
   },
-  'agronomy978528': {
+  agronomy978528: {
     title: 'International Journal of Agronomy 2012, article 978528, table 1',
     by: 'International Journal of Agronomy',
     year: 2012,
     standing: 'seen',
   },
-  heiskanen2000: { title: 'Thermal properties of peat-based growing media, abstract', by: 'J. Heiskanen', year: 2000, standing: 'seen' },
+  heiskanen2000: {
+    title: 'Thermal properties of peat-based growing media, abstract',
+    by: 'J. Heiskanen',
+    year: 2000,
+    standing: 'seen',
+  },
   hanson1963: {
     title: 'Long-wave protection index of coverings, J. Appl. Meteorol. 2:793, abstract',
     by: 'K. J. Hanson',
@@ -164,23 +177,57 @@ export const sources = {
     by: 'makers of infrared thermometers, address withheld',
     standing: 'seen',
   },
-  'dirr-smith': { title: 'Root hardiness of container plants, as quoted', by: 'M. A. Dirr, Smith', standing: 'seen' },
+  'dirr-smith': {
+    title: 'Root hardiness of container plants, as quoted',
+    by: 'M. A. Dirr, Smith',
+    standing: 'seen',
+  },
   havis1976: {
     title: 'Root hardiness of woody ornamentals, HortScience 11',
     by: 'J. R. Havis',
     year: 1976,
     standing: 'memory',
   },
-  mathers: { title: 'Root hardiness of Ilex opaca, as quoted by growers', by: 'H. Mathers', standing: 'seen' },
-  'post1978': { title: 'Container plants in winter, 26 November 1978', by: 'Washington Post', year: 1978, standing: 'seen' },
-  tinus2002: { title: 'Overwintering of longleaf pine seedlings', by: 'R. W. Tinus, US Forest Service', year: 2002, standing: 'seen' },
-  'rutgers-fs528': { title: 'Overwintering container plants, fact sheet 528', by: 'Rutgers NJAES', standing: 'seen' },
+  mathers: {
+    title: 'Root hardiness of Ilex opaca, as quoted by growers',
+    by: 'H. Mathers',
+    standing: 'seen',
+  },
+  post1978: {
+    title: 'Container plants in winter, 26 November 1978',
+    by: 'Washington Post',
+    year: 1978,
+    standing: 'seen',
+  },
+  tinus2002: {
+    title: 'Overwintering of longleaf pine seedlings',
+    by: 'R. W. Tinus, US Forest Service',
+    year: 2002,
+    standing: 'seen',
+  },
+  'rutgers-fs528': {
+    title: 'Overwintering container plants, fact sheet 528',
+    by: 'Rutgers NJAES',
+    standing: 'seen',
+  },
   'vega-weather': {
     title: 'weather.csv of the open package vega-datasets 3.2.1: daily lows and highs of 2012 to 2015',
     by: 'National Oceanic and Atmospheric Administration, US Government Dataset',
     year: 2015,
     link: 'https://github.com/vega/vega-datasets',
     standing: 'seen',
+  },
+  kusuda1965: {
+    title:
+      'Earth temperature and thermal diffusivity at selected stations in the United States, ASHRAE Transactions 71',
+    by: 'T. Kusuda, P. R. Achenbach',
+    year: 1965,
+    standing: 'memory',
+  },
+  iso13370: {
+    title: 'ISO 13370 Thermal performance of buildings: heat transfer via the ground',
+    by: 'ISO',
+    standing: 'memory',
   },
 } as const satisfies Record<string, Source>;
 

@@ -131,7 +131,10 @@ export const quantities = {
   conductance: {
     base: 'W/K',
     shown: { metric: 'W/K', us: 'W/°F' },
-    units: { 'W/K': { scale: 1, decimals: 2 }, 'W/°F': { scale: 1 / fahrenheit, decimals: 2, also: ['W/F'] } },
+    units: {
+      'W/K': { scale: 1, decimals: 2 },
+      'W/°F': { scale: 1 / fahrenheit, decimals: 2, also: ['W/F'] },
+    },
   },
   /** Heat that something takes up for each degree that it warms. */
   heatCapacity: {
@@ -179,11 +182,19 @@ export const quantities = {
     shown: { metric: 'A', us: 'A' },
     units: { A: { scale: 1, decimals: 1, also: ['amp', 'amps'] }, mA: { scale: 1e-3, decimals: 0 } },
   },
+  frequency: {
+    base: 'Hz',
+    shown: { metric: 'Hz', us: 'Hz' },
+    units: { Hz: { scale: 1, decimals: 0, also: ['hertz'] } },
+  },
   /** A part of a whole, 0 to 1, written in per cent. */
   share: {
     base: '1',
     shown: { metric: '%', us: '%' },
-    units: { '%': { scale: 0.01, decimals: 1, also: ['percent', 'per cent'] }, '1': { scale: 1, decimals: 3 } },
+    units: {
+      '%': { scale: 0.01, decimals: 1, also: ['percent', 'per cent'] },
+      '1': { scale: 1, decimals: 3 },
+    },
   },
   /** How many; a plain number. */
   count: {
@@ -232,4 +243,5 @@ export function fromBase(name: QuantityName, value: number, spelling: string): n
 }
 
 /** The decimal places that a reader is shown in this unit. */
-export const decimalsOf = (name: QuantityName, spelling: string): number => unitOrThrow(name, spelling).decimals;
+export const decimalsOf = (name: QuantityName, spelling: string): number =>
+  unitOrThrow(name, spelling).decimals;

@@ -7,24 +7,31 @@ export const inventedStation: Station = {
   id: 'invented',
   name: 'Invented station',
   usualLowest: -12,
+  winters: 10,
   recordLowest: -18,
   exceeded996: -8,
   exceeded99: -6,
   ground: 7,
   months: [0, 1, 4, 7, 11, 14, 16, 16, 13, 9, 5, 1].map((meanLow) => ({ meanLow, meanHigh: meanLow + 8 })),
   source: 'Invented for tests',
+  method: 'Invented for tests',
+  firstDay: '2001-01-01',
+  lastDay: '2010-12-31',
+  daysMissing: 0,
 };
 
 /** Metric units, 230 V, IEC rules. */
 export const metricRegion: Region = {
   id: 'invented',
   name: 'Invented metric region',
+  about: 'Invented for tests',
   languages: ['en'],
   units: 'metric',
   paper: 'a4',
-  mains: { voltage: 230, frequency: 50, rules: 'iec' },
-  tariff: { price: 0.3 / 3.6e6, currency: 'EUR' },
+  mains: { voltage: 230, frequency: 50, rules: 'iec', source: 'Invented for tests' },
+  tariff: { price: 0.3 / 3.6e6, currency: 'EUR', source: 'Invented for tests' },
   stations: [inventedStation],
+  plants: [],
   cautions: [],
   codeReferences: [],
   office: { name: 'Invented office', contacts: [] },
@@ -37,8 +44,8 @@ export const usRegion: Region = {
   languages: ['en-US'],
   units: 'us',
   paper: 'letter',
-  mains: { voltage: 120, frequency: 60, rules: 'us' },
-  tariff: { price: 0.15 / 3.6e6, currency: 'USD' },
+  mains: { voltage: 120, frequency: 60, rules: 'us', source: 'Invented for tests' },
+  tariff: { price: 0.15 / 3.6e6, currency: 'USD', source: 'Invented for tests' },
 };
 
 /** The bench of the start values, with some fields changed, at the invented station of the metric region. */
