@@ -118,6 +118,34 @@ export const sources = {
   },
   nec: { title: 'NFPA 70 National Electrical Code', by: 'NFPA', standing: 'seen' },
   iec60228: { title: 'IEC 60228 Conductors of insulated cables', by: 'IEC', standing: 'seen' },
+  'iec60364-4-43': {
+    title: 'IEC 60364-4-43 Protection against overcurrent',
+    by: 'IEC',
+    standing: 'memory',
+  },
+  iec60287: {
+    title: 'IEC 60287 Electric cables, calculation of the current rating: constants of copper',
+    by: 'IEC',
+    standing: 'seen',
+  },
+  'startup-table': {
+    title: 'Installation manual of a self-regulating cable, longest length by breaker, address withheld',
+    by: 'a maker of heating cables',
+    standing: 'seen',
+  },
+  hollands1976: {
+    title: 'Free convective heat transfer across inclined air layers, J. Heat Transfer 98',
+    by: 'K. G. T. Hollands, T. E. Unny, G. D. Raithby, L. Konicek',
+    year: 1976,
+    standing: 'memory',
+  },
+  elsherbiny1982: {
+    title:
+      'Heat transfer by natural convection across vertical and inclined air layers, J. Heat Transfer 104',
+    by: 'S. M. ElSherbiny, G. D. Raithby, K. G. T. Hollands',
+    year: 1982,
+    standing: 'memory',
+  },
   'iec60364-7-705': {
     title: 'IEC 60364-7-705 Agricultural and horticultural premises',
     by: 'IEC',

@@ -1,0 +1,87 @@
+import { within } from '../range.ts';
+import type { Conductor } from '../tables/conductors.ts';
+import type { RuleSet } from '../tables/rule-sets.ts';
+import { startUpTable } from '../tables/start-up.ts';
+
+/** The circuit that feeds a heating cable. The cable is a plain resistance: its power factor is one. */
+
+/** Current [A] of a power [W] at a voltage [V]. */
+export const currentOf = (power: number, voltage: number): number => power / voltage;
+
+/**
+ * What the breaker and the conductors must be good for [A]: the heating load times the rule set's factor for loads that
+ * run for hours, and the other load on the circuit, which is counted the same way, as it may well run all night.
+ */
+export const circuitCurrent = (rules: RuleSet, heating: number, other: number): number =>
+  rules.continuousLoad.value * (heating + other);
+
+/** The smallest standard breaker [A] that may carry these currents [A]; null where the rule set lists none so large. */
+export function smallestBreaker(rules: RuleSet, heating: number, other: number): number | null {
+  // A millionth of slack, so that 16 A × 1.25 is a 20 A breaker whatever the last bit says.
+  const least = circuitCurrent(rules, heating, other) * (1 - 1e-6);
+  return rules.breakers.value.find((size) => size >= least) ?? null;
+}
+
+/** Temperature coefficient of the resistance of copper at 20 °C [1/K]: IEC 60287. */
+const copperCoefficient = 0.00393;
+
+/** Temperature that PVC-insulated conductors may reach in service [°C]: 70 (IEC 60502, from memory). */
+export const serviceTemperature = 70;
+
+/** Resistance per length of one conductor [Ω/m] at t [°C], from the temperature at which its table gives it. */
+export function conductorResistance(conductor: Conductor, t: number): number {
+  const at = (temperature: number): number => 1 + copperCoefficient * (temperature - 20);
+  return (conductor.resistance * at(t)) / at(conductor.at);
+}
+
+/**
+ * Voltage drop [V] of a two-wire feeder, there and back: 2 I R L. `length` is one way [m]. The conductors are taken as
+ * hot as they may get: 70 °C, or the temperature of their table where that is higher. For conductors up to 16 mm²
+ * (6 AWG) the reactance adds nothing to speak of.
+ */
+export const voltageDrop = (conductor: Conductor, length: number, current: number): number =>
+  2 * current * length * conductorResistance(conductor, Math.max(serviceTemperature, conductor.at));
+
+/**
+ * Power [W] that a cable gives at the end of its feeder, as a share of what it gives at the full voltage [1], when it is a
+ * fixed resistance that takes `power` [W] at `voltage` [V] and the feeder has `resistance` [Ω] there and back.
+ */
+export const shareOfPower = (power: number, voltage: number, resistance: number): number =>
+  (1 + (power * resistance) / voltage ** 2) ** -2;
+
+const foot = 0.3048;
+const celsius = (fahrenheit: number): number => ((fahrenheit - 32) * 5) / 9;
+
+/** Share of its rating that a breaker of that table may carry [1]. */
+const breakerShare = 0.8;
+
+/** Place of x between the values of a rising list: index of the lower one and the share of the way to the next. */
+function between(list: readonly number[], x: number): { index: number; share: number } {
+  let index = 0;
+  while (index < list.length - 2 && x > list[index + 1]!) index++;
+  return { index, share: (x - list[index]!) / (list[index + 1]! - list[index]!) };
+}
+
+/**
+ * By how much a self-regulating cable draws more as it starts than its label says [1], from the table of
+ * `tables/start-up.ts`, straight lines between its classes and temperatures.
+ *
+ * @param powerPerLength on the label, at 10 °C [W/m]; a class beyond the table counts as its nearest one
+ * @param t of cable and surroundings when it is switched on [°C]; above 10 °C counts as 10 °C
+ * @throws OutOfRange below −28.9 °C (−20 °F), the coldest of the table
+ */
+export function startUpRatio(powerPerLength: number, t: number): number {
+  const { classes, temperatures, longest, voltage, breaker } = startUpTable;
+  const [coldest, , warmest] = temperatures.map(celsius) as [number, number, number];
+  within('temperature at start-up [°C]', t, coldest, Number.MAX_VALUE);
+  const ratio = (row: number, column: number): number =>
+    (breakerShare * breaker * voltage) / (longest[row]![column]! * classes[row]!);
+  const first = classes[0];
+  const last = classes[classes.length - 1]!;
+  const rating = Math.min(Math.max(powerPerLength * foot, first), last);
+  const cold = between(temperatures.map(celsius), Math.min(t, warmest));
+  const kind = between(classes, rating);
+  const along = (row: number): number =>
+    ratio(row, cold.index) * (1 - cold.share) + ratio(row, cold.index + 1) * cold.share;
+  return along(kind.index) * (1 - kind.share) + along(kind.index + 1) * kind.share;
+}
