@@ -3,6 +3,7 @@
  * `eslint --config scripts/eslint.config.js`, since the top level of the project holds only what a reader needs.
  */
 import js from '@eslint/js';
+import { defineConfig } from 'eslint/config';
 import astro from 'eslint-plugin-astro';
 import * as mdx from 'eslint-plugin-mdx';
 import { fileURLToPath } from 'node:url';
@@ -71,7 +72,7 @@ const noStyleAttribute = [
   },
 ];
 
-export default ts.config(
+export default defineConfig(
   { ignores: ['dist/', 'node_modules/', '.astro/', '.cache/', 'worksheets/'] },
   { linterOptions: { reportUnusedDisableDirectives: 'error' } },
   js.configs.recommended,
