@@ -112,8 +112,9 @@ export const airConductance = (
   air: number,
 ): number => perimeter * (cylinderFilm(cableDiameter, sheath, air) + radiantFilm(emissivity, sheath, air));
 
-/** Rounds in which the sheath settles: each leaves at most a third of the error, so a thousandth of a kelvin remains. */
-const rounds = 12;
+/** The sheath has settled when a round moves it by less than this [K]; each round leaves about a quarter of the error. */
+const settled = 1e-4;
+const mostRounds = 50;
 
 interface Settled {
   readonly sheath: number;
@@ -134,12 +135,14 @@ function settle(
   let sheath = Math.max(fluid, air);
   let power = 0;
   let toAir = 0;
-  for (let round = 0; round < rounds; round++) {
+  for (let round = 0; round < mostRounds; round++) {
+    const before = sheath;
     toAir = airConductance(cableDiameter, perimeter, emissivity, sheath, air);
     const conductance = toLoop + toAir;
     const surroundings = (toLoop * fluid + toAir * air) / conductance;
     power = powerAt(conductance, surroundings);
     sheath = surroundings + power / conductance;
+    if (Math.abs(sheath - before) < settled) break;
   }
   return { sheath, power, toAir };
 }

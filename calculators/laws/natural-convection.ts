@@ -1,4 +1,4 @@
-import { airConductivity, airDensity, airHeatCapacity, airPrandtl, airViscosity } from '../properties/air.ts';
+import { airConductivity, airDensity, airHeatCapacity, airViscosity } from '../properties/air.ts';
 import { icePoint } from '../properties/temperature.ts';
 import { within } from '../range.ts';
 import { gravity } from './gravity.ts';
@@ -13,11 +13,14 @@ import { gravity } from './gravity.ts';
 
 const highestRayleigh = 1e12;
 
+/** Ra^(1/6), the quick way: these functions run many thousand times in a steady state. */
+const sixthRoot = (rayleigh: number): number => Math.cbrt(Math.sqrt(rayleigh));
+
 const cylinderUnchecked = (rayleigh: number, prandtl: number): number =>
-  (0.6 + (0.387 * rayleigh ** (1 / 6)) / (1 + (0.559 / prandtl) ** (9 / 16)) ** (8 / 27)) ** 2;
+  (0.6 + (0.387 * sixthRoot(rayleigh)) / (1 + (0.559 / prandtl) ** (9 / 16)) ** (8 / 27)) ** 2;
 
 const verticalUnchecked = (rayleigh: number, prandtl: number): number =>
-  (0.825 + (0.387 * rayleigh ** (1 / 6)) / (1 + (0.492 / prandtl) ** (9 / 16)) ** (8 / 27)) ** 2;
+  (0.825 + (0.387 * sixthRoot(rayleigh)) / (1 + (0.492 / prandtl) ** (9 / 16)) ** (8 / 27)) ** 2;
 
 /**
  * Long horizontal cylinder, length scale its diameter: Churchill and Chu 1975,
@@ -63,38 +66,60 @@ export function plateNusselt(rayleigh: number, layering: Layering): number {
   return plateUnchecked(rayleigh, layering);
 }
 
+/** Rayleigh number of air whose viscosity and conductivity are already known. */
+function rayleighOf(
+  length: number,
+  difference: number,
+  mean: number,
+  viscosity: number,
+  conductivity: number,
+): number {
+  const density = airDensity(mean);
+  return (
+    (gravity * Math.abs(difference) * length ** 3 * density * density * airHeatCapacity) /
+    ((mean + icePoint) * viscosity * conductivity)
+  );
+}
+
 /**
  * Rayleigh number in air at 1 atm: Ra = g β |ΔT| L³ ρ² cp / (μ k), for a length [m] and two temperatures [°C],
- * properties at their mean.
+ * properties at their mean and β = 1/T.
  */
 export function rayleigh(length: number, warm: number, cold: number): number {
   const mean = (warm + cold) / 2;
-  const density = airDensity(mean);
-  return (
-    (gravity * Math.abs(warm - cold) * length ** 3 * density * density * airHeatCapacity) /
-    ((mean + icePoint) * airViscosity(mean) * airConductivity(mean))
-  );
+  return rayleighOf(length, warm - cold, mean, airViscosity(mean), airConductivity(mean));
+}
+
+/** The film [W/(m²·K)] of a body in air whose Nusselt number depends on Rayleigh and Prandtl number. */
+function film(
+  nusselt: (rayleigh: number, prandtl: number) => number,
+  length: number,
+  surface: number,
+  surroundings: number,
+): number {
+  const mean = (surface + surroundings) / 2;
+  const viscosity = airViscosity(mean);
+  const conductivity = airConductivity(mean);
+  const rayleigh = rayleighOf(length, surface - surroundings, mean, viscosity, conductivity);
+  return (nusselt(rayleigh, (viscosity * airHeatCapacity) / conductivity) * conductivity) / length;
 }
 
 /**
  * Film of a long horizontal cylinder [W/(m²·K)]; diameter [m], temperatures [°C]. Beyond Ra = 1e12 (a cylinder of
  * more than 3 m) the correlation goes on along its own third-power asymptote, h independent of size.
  */
-export function cylinderFilm(diameter: number, surface: number, surroundings: number): number {
-  const mean = (surface + surroundings) / 2;
-  const nusselt = cylinderUnchecked(rayleigh(diameter, surface, surroundings), airPrandtl(mean));
-  return (nusselt * airConductivity(mean)) / diameter;
-}
+export const cylinderFilm = (diameter: number, surface: number, surroundings: number): number =>
+  film(cylinderUnchecked, diameter, surface, surroundings);
 
 /**
  * Film of a vertical plate [W/(m²·K)]; height [m], temperatures [°C]. Beyond Ra = 1e12 the correlation goes on
  * along its own third-power asymptote, h independent of height.
  */
-export function verticalFilm(height: number, surface: number, surroundings: number): number {
-  const mean = (surface + surroundings) / 2;
-  const nusselt = verticalUnchecked(rayleigh(height, surface, surroundings), airPrandtl(mean));
-  return (nusselt * airConductivity(mean)) / height;
-}
+export const verticalFilm = (height: number, surface: number, surroundings: number): number =>
+  film(verticalUnchecked, height, surface, surroundings);
+
+const unstableUnchecked = (rayleigh: number): number => plateUnchecked(rayleigh, 'unstable');
+const stableUnchecked = (rayleigh: number): number => plateUnchecked(rayleigh, 'stable');
 
 /**
  * Film of a horizontal plate [W/(m²·K)]; length = area / perimeter [m], temperatures [°C], and the side that the
@@ -107,9 +132,8 @@ export function horizontalFilm(
   surroundings: number,
   facing: 'up' | 'down',
 ): number {
-  const layering = surface > surroundings === (facing === 'up') ? 'unstable' : 'stable';
-  const nusselt = plateUnchecked(rayleigh(length, surface, surroundings), layering);
-  return (nusselt * airConductivity((surface + surroundings) / 2)) / length;
+  const unstable = surface > surroundings === (facing === 'up');
+  return film(unstable ? unstableUnchecked : stableUnchecked, length, surface, surroundings);
 }
 
 /**
