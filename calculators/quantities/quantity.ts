@@ -214,8 +214,12 @@ const quantityOf = (name: QuantityName): Quantity => quantities[name];
 /** The unit in which a reader of this system of units is shown this quantity. */
 export const shownUnit = (name: QuantityName, system: UnitSystem): string => quantityOf(name).shown[system];
 
-/** Every unit in which this quantity may be written, main spellings only. */
-export const unitsOf = (name: QuantityName): string[] => Object.keys(quantityOf(name).units);
+/**
+ * Every unit in which this quantity may be written, main spellings only. A unit that starts with a digit, such as the
+ * base unit of shares, is for computing: behind a number it would be read as more digits.
+ */
+export const unitsOf = (name: QuantityName): string[] =>
+  Object.keys(quantityOf(name).units).filter((unit) => !/^\d/u.test(unit));
 
 /** The unit with this spelling, or undefined when the quantity has no such unit. */
 export function findUnit(name: QuantityName, spelling: string): Unit | undefined {
@@ -233,7 +237,9 @@ function unitOrThrow(name: QuantityName, spelling: string): Unit {
 /** From a written number to the base unit. Throws RangeError on a unit that the quantity does not have. */
 export function toBase(name: QuantityName, written: number, spelling: string): number {
   const { scale, offset = 0 } = unitOrThrow(name, spelling);
-  return written * scale + offset;
+  // Division by the whole number 100 makes 70 % exactly 0.7; multiplication by 0.01, which is rounded, does not.
+  const parts = 1 / scale;
+  return (Number.isInteger(parts) ? written / parts : written * scale) + offset;
 }
 
 /** From the base unit to the number a reader sees. Throws RangeError on a unit that the quantity does not have. */

@@ -50,4 +50,3 @@ export function readQuantity(text: string, name: QuantityName, unit?: string): R
   if (negative && !name.startsWith('temperature')) total = -total;
   return Number.isFinite(total) ? { ok: true, value: total } : fail('not-a-number');
 }
-

@@ -37,6 +37,31 @@ export function showQuantity(value: number, name: QuantityName, manner: Manner):
 }
 
 /**
+ * The limit of a range as a reader sees it: with no more decimals than it needs, and rounded into the range, so that
+ * whoever types the limit that was read is inside it.
+ */
+export function showLimit(
+  value: number,
+  name: QuantityName,
+  manner: Manner,
+  end: 'lowest' | 'highest',
+): string {
+  const unit = shownUnit(name, manner.system);
+  const step = 10 ** decimalsOf(name, unit);
+  const written = fromBase(name, value, unit) * step;
+  // A millionth of a step, so that the rounding of a conversion does not move a limit by a whole step.
+  const rounded = (end === 'lowest' ? Math.ceil(written - 1e-6) : Math.floor(written + 1e-6)) / step;
+  // Without a thousands mark, which a reader must not type.
+  const format = new Intl.NumberFormat(manner.locale, {
+    maximumFractionDigits: decimalsOf(name, unit),
+    useGrouping: false,
+  });
+  const number = format.format(rounded + 0).replace('-', '−');
+  if (unit === '') return number;
+  return unit.startsWith('/') ? `${number} ${unit}` : `${number}${gap}${unit}`;
+}
+
+/**
  * A stored value as text for an input box: enough digits to read back the same value to a millionth, so that
  * showing a form and reading it again changes nothing that anyone could measure.
  */

@@ -1,0 +1,118 @@
+import { allFields, type PlacedField } from '../calculators/bench/all-fields.ts';
+import { fields, type Bench, type FieldPath } from '../calculators/bench/fields.ts';
+import type { Manner } from '../calculators/quantities/show.ts';
+import type { Region } from '../calculators/region.ts';
+import { currentFormat, migrate } from './bench-format.ts';
+import { check, fieldSchema, groupSchema } from './field-schema.ts';
+import { problem, type Problem } from './problem.ts';
+import { readTree, type Group } from './yaml-tree.ts';
+
+export { writeBenchFile } from './bench-writer.ts';
+export type { Problem } from './problem.ts';
+
+export type ReadBench =
+  | {
+      readonly ok: true;
+      readonly bench: Bench;
+      /** The fields that the file leaves out, which have their start values. */
+      readonly assumed: readonly FieldPath[];
+    }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** The schema of a bench file, derived from the fields. */
+function benchSchema(regions: readonly string[], stations: readonly string[]) {
+  const groups: Record<string, Record<string, ReturnType<typeof fieldSchema>>> = {};
+  for (const { group, name, field } of allFields) {
+    const references = field.shape === 'reference' && field.to === 'region' ? regions : stations;
+    (groups[group] ??= {})[name] = fieldSchema(field, references);
+  }
+  return groupSchema(
+    Object.fromEntries(Object.entries(groups).map(([group, members]) => [group, groupSchema(members)])),
+  );
+}
+
+/** The text of one value, if there is one. */
+function textAt(tree: Group, group: string, name: string): string | undefined {
+  const members = tree.entries.get(group)?.tree;
+  const value = members?.kind === 'group' ? members.entries.get(name)?.tree : undefined;
+  return value?.kind === 'value' ? (value.text?.trim() ?? undefined) : undefined;
+}
+
+/** The format that a file says it has; or what is wrong with what it says. */
+function formatOf(tree: Group, file: string): number | Problem {
+  const entry = tree.entries.get('format');
+  if (!entry) return 1;
+  const found = entry.tree.kind === 'value' ? (entry.tree.text ?? '') : '';
+  const at = { file, line: entry.line, field: 'format', found, allowed: `1 to ${currentFormat}` };
+  if (!/^[1-9]\d{0,8}$/u.test(found))
+    return problem(at, `The format must be a whole number, such as ${currentFormat}`);
+  if (Number(found) > currentFormat)
+    return problem(
+      at,
+      `This file was written by a newer guide than this one, which reads format ${currentFormat} and older. Open it in the guide that wrote it`,
+    );
+  return Number(found);
+}
+
+/** Unknown names at the top that are fields of a group: the file says where they belong. */
+function misplaced(tree: Group, file: string): Problem[] {
+  return [...tree.entries].flatMap(([key, { line }]) => {
+    if (Object.hasOwn(fields, key)) return [];
+    const owners = allFields.filter(({ name }) => name === key).map(({ group }) => group);
+    if (owners.length === 0) return [];
+    const names = owners.join(', ');
+    return [
+      problem(
+        { file, line, field: key, found: key, allowed: names },
+        `${JSON.stringify(key)} must stand below the name of its group and further in: ${names}`,
+      ),
+    ];
+  });
+}
+
+/**
+ * Reads a bench file: YAML as a grower writes it, into a bench in base units. Every problem is told, with file, line,
+ * field, what was found and what is allowed; nothing is guessed. What the file leaves out takes its start value.
+ *
+ * @param text the whole file
+ * @param file its name, for the problems
+ * @param regions the regions that it may name
+ */
+export function readBenchFile(text: string, file: string, regions: readonly Region[]): ReadBench {
+  const read = readTree(text, file);
+  if (!read.ok) return read;
+  const format = formatOf(read.tree, file);
+  if (typeof format !== 'number') return { ok: false, problems: [format] };
+  const migrated = migrate(read.tree, format);
+  const entries = new Map(migrated.entries);
+  entries.delete('format');
+  const astray = misplaced({ ...migrated, entries }, file);
+  for (const { field } of astray) entries.delete(field);
+  const tree: Group = { ...migrated, entries };
+
+  const named = textAt(tree, 'place', 'region');
+  const region = regions.find(({ id }) => id === named);
+  const manner: Manner = { system: region?.units ?? 'metric', locale: region?.languages[0] ?? 'en' };
+  // While the region is in doubt, any station of any region may be the right one.
+  const stations = (region ? [region] : regions).flatMap((one) => one.stations.map(({ id }) => id));
+
+  const checked = check(
+    benchSchema(
+      regions.map(({ id }) => id),
+      stations,
+    ),
+    tree,
+    file,
+    manner,
+  );
+  if (!checked.ok || astray.length > 0) {
+    const problems = [...astray, ...(checked.ok ? [] : checked.problems)];
+    return { ok: false, problems: problems.sort((one, other) => one.line - other.line) };
+  }
+  const given = ({ group, name }: PlacedField): boolean => {
+    const members = tree.entries.get(group)?.tree;
+    return members?.kind === 'group' && members.entries.has(name);
+  };
+  const assumed = allFields.filter((placed) => !given(placed)).map(({ path }) => path);
+  return { ok: true, bench: checked.value as unknown as Bench, assumed };
+}
