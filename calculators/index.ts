@@ -1,8 +1,11 @@
 import type { Calculator, Situation } from './calculator.ts';
+import heat from './questions/heat.ts';
+import roots from './questions/roots.ts';
+import watts from './questions/watts.ts';
 import winding from './questions/winding.ts';
 
 /** Every calculator, in the order of the guide. To add one: write its file, add its line. */
-export const calculators = [winding] as const satisfies readonly Calculator[];
+export const calculators = [roots, heat, watts, winding] as const satisfies readonly Calculator[];
 
 export type CalculatorId = (typeof calculators)[number]['id'];
 

@@ -235,7 +235,8 @@ export const fields = {
         shape: 'number',
         quantity: 'size',
         label: 'Gap at the floor',
-        explain: 'Average height of the gap between the skirt and the floor, all around. Measure with a ruler.',
+        explain:
+          'Average height of the gap between the skirt and the floor, all around. Measure with a ruler.',
         from: 0,
         to: 0.3,
         start: null,
@@ -333,7 +334,8 @@ export const fields = {
         shape: 'number',
         quantity: 'share',
         label: 'Water in the medium',
-        explain: 'As a share of what it holds after it was soaked and has drained. Moist to the touch is about 70 %.',
+        explain:
+          'As a share of what it holds after it was soaked and has drained. Moist to the touch is about 70 %.',
         from: 0,
         to: 1,
         start: 0.7,
@@ -458,7 +460,8 @@ export const fields = {
         shape: 'number',
         quantity: 'temperature',
         label: 'Hottest that the loop may get',
-        explain: 'On a warm day with the sun on it, or with a stuck thermostat. The expansion is worked out up to here.',
+        explain:
+          'On a warm day with the sun on it, or with a stuck thermostat. The expansion is worked out up to here.',
         from: 15,
         to: 60,
         start: 40,
@@ -472,7 +475,8 @@ export const fields = {
       antifreeze: {
         shape: 'choice',
         label: 'Antifreeze',
-        explain: 'Propylene glycol, food grade with inhibitor, is the one to have near people, animals and plants.',
+        explain:
+          'Propylene glycol, food grade with inhibitor, is the one to have near people, animals and plants.',
         options: {
           propylene: { label: 'Propylene glycol' },
           ethylene: { label: 'Ethylene glycol (poisonous)' },
@@ -507,7 +511,8 @@ export const fields = {
       kind: {
         shape: 'choice',
         label: 'Kind of cable',
-        explain: 'A constant-wattage cable gives the same heat however warm it is. A self-regulating one gives less as it warms.',
+        explain:
+          'A constant-wattage cable gives the same heat however warm it is. A self-regulating one gives less as it warms.',
         options: {
           constant: { label: 'Constant wattage' },
           'self-regulating': { label: 'Self-regulating' },
@@ -527,7 +532,8 @@ export const fields = {
         shape: 'number',
         quantity: 'powerPerLengthAndDifference',
         label: 'Fall of power as the cable warms',
-        explain: 'Self-regulating cable only: power lost per length for each degree, from the sheet’s output line.',
+        explain:
+          'Self-regulating cable only: power lost per length for each degree, from the sheet’s output line.',
         from: 0,
         to: 2,
         start: 0.25,
@@ -580,7 +586,8 @@ export const fields = {
       contact: {
         shape: 'choice',
         label: 'How the cable lies on the pipe',
-        explain: 'Foil tape over the cable presses it on and carries heat into the pipe. Use only the tape that the sheet allows.',
+        explain:
+          'Foil tape over the cable presses it on and carries heat into the pipe. Use only the tape that the sheet allows.',
         options: { bare: { label: 'Bare, held by ties' }, taped: { label: 'Under foil tape' } },
         start: 'taped',
       },
@@ -667,8 +674,8 @@ export const fields = {
         label: 'Ground-fault protection',
         explain: 'Switches off when current finds another way than back through the wire.',
         options: {
-          'people': { label: 'For people, 30 mA or less (RCD, GFCI)' },
-          'equipment': { label: 'For equipment, 30 to 100 mA' },
+          people: { label: 'For people, 30 mA or less (RCD, GFCI)' },
+          equipment: { label: 'For equipment, 30 to 100 mA' },
           none: { label: 'None' },
         },
         start: 'people',

@@ -21,7 +21,10 @@ export const benchTops = {
     label: 'Wooden slats with gaps',
     openShare: 0.3,
     resistance: 0.018 / 0.13,
-    cites: [cite('en12524', 'softwood and plywood 0.13 W/(m·K), 18 mm'), cite('assumption', 'three tenths open')],
+    cites: [
+      cite('en12524', 'softwood and plywood 0.13 W/(m·K), 18 mm'),
+      cite('assumption', 'three tenths open'),
+    ],
   },
   film: {
     label: 'Mesh or slats with film laid under the pots',
@@ -67,7 +70,10 @@ export const floors = {
     slab: 0.1,
     slabConductivity: 1.6,
     emissivity: 0.92,
-    cites: [cite('emissivities', 'concrete: 0.92'), cite('ashrae-fundamentals', 'concrete 1.6 W/(m·K), from memory')],
+    cites: [
+      cite('emissivities', 'concrete: 0.92'),
+      cite('ashrae-fundamentals', 'concrete 1.6 W/(m·K), from memory'),
+    ],
   },
 } as const satisfies Record<string, Floor>;
 
@@ -82,12 +88,18 @@ export const houseCoverings = {
   'single-film': {
     label: 'Single plastic film',
     transmittance: 6.2,
-    cites: [cite('ep406', 'single polyethylene 6.2 W/(m²K)'), cite('extension-coverings', '5.7 to 6.8 W/(m²K)')],
+    cites: [
+      cite('ep406', 'single polyethylene 6.2 W/(m²K)'),
+      cite('extension-coverings', '5.7 to 6.8 W/(m²K)'),
+    ],
   },
   'double-film': {
     label: 'Double plastic film, blown up',
     transmittance: 4.0,
-    cites: [cite('ep406', 'double polyethylene 4.0 W/(m²K)'), cite('extension-coverings', '3.4 to 4.0 W/(m²K)')],
+    cites: [
+      cite('ep406', 'double polyethylene 4.0 W/(m²K)'),
+      cite('extension-coverings', '3.4 to 4.0 W/(m²K)'),
+    ],
   },
   glass: {
     label: 'Single glass',

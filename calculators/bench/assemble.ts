@@ -1,0 +1,424 @@
+import type { Situation } from '../calculator.ts';
+import { foilEmissivity, sheathEmissivity, sheathTemperature } from '../electric/cable.ts';
+import { slabResistance, tubeResistance } from '../laws/conduction.ts';
+import { gravity } from '../laws/gravity.ts';
+import { buoyantFlow, flowConductance, openingsInSeries } from '../laws/leakage.ts';
+import { cylinderFilm, horizontalFilm, verticalFilm } from '../laws/natural-convection.ts';
+import { exchangeEmissivity, radiantFilm } from '../laws/radiation.ts';
+import { airDensity, airHeatCapacity } from '../properties/air.ts';
+import { highestVolumeShare, massShareOf, mixDensity, mixHeatCapacity } from '../properties/glycol.ts';
+import { kelvin } from '../properties/temperature.ts';
+import { benchTops, floors } from '../tables/benches.ts';
+import { sheets, type Sheet } from '../tables/films.ts';
+import { dryMatterHeatCapacity, media } from '../tables/media.ts';
+import {
+  coverArea,
+  loopLength,
+  loopVolume,
+  loopWallMass,
+  mediumVolume,
+  perimeter,
+  pipeInside,
+  pipeOf,
+  pottedArea,
+  potSideArea,
+  sideArea,
+  skirtClosed,
+  topArea,
+  underVolume,
+} from './geometry.ts';
+import type { Parameters } from './priors.ts';
+import { faceCount, stackTransmittance, type SheetStack } from './sheet-stack.ts';
+
+/**
+ * The one place where a bench becomes a thermal network. Steady state, range and every later question put to the
+ * bench use what is assembled here. SI; temperatures in °C.
+ *
+ * Cable sheath, pipe surface and the faces of skirt and cover hold no heat and are eliminated into the links. The
+ * links' conductances depend on the temperatures at both ends and are asked for anew as these change.
+ */
+
+/** Layers of medium from the base of the pots up. */
+const rootLayers = 3;
+
+/** Soil layers below the floor, from the top down [m]; together three quarters of a metre. */
+const soilLayers = [0.05, 0.1, 0.2, 0.4] as const;
+
+/** Volume heat capacity of moist soil [J/(m³·K)]: sand and gravel 1950 kg/m³ × 1045 J/(kg·K) (EN 12524). */
+const soilHeatCapacity = 1950 * 1045;
+
+/** Emissivity of pots, wood, leaves and moist surfaces [1] (emissivity tables: 0.90 to 0.95). */
+const surfaceEmissivity = 0.92;
+
+/** Emissivity of rigid PVC [1]: 0.91 to 0.93, from memory. */
+const pipeEmissivity = 0.92;
+
+/**
+ * Base of a pot: its wall, and the air that stays under its foot, per area [m²·K/W] (assumption: 3 mm of still air
+ * in parallel with radiation).
+ */
+const potBase = 0.08;
+
+/** Timber or steel of the bench, per area of its top [J/(m²·K)] (assumption: 15 kg/m² of timber at 1600 J/(kg·K)). */
+const frameHeatCapacity = 15 * 1600;
+
+/** Leaves, stems and film of a covered canopy, per area of the top [J/(m²·K)] (assumption: as 0.5 kg/m² of water). */
+const canopyHeatCapacity = 0.5 * 4190;
+
+/** Volume heat capacity of water [J/(m³·K)]: 4.19 MJ/(m³·K) at 0 to 10 °C (IAPWS SR6-08). */
+const waterVolumeHeatCapacity = 4.19e6;
+
+/**
+ * Width of the strip along the foot of the skirt over which the floor changes from the temperature under the bench
+ * to that of the house [m] (assumption: as wide as a hand).
+ */
+const edgeStrip = 0.1;
+
+/**
+ * Counterflow through a level opening with the warm air below: Q = 0.055 √(g D⁵ ΔT/T) per round opening of diameter
+ * D (M. Epstein, J. Heat Transfer 110, 1988, for short openings, from memory), which is 0.070 √(g D ΔT/T) per area.
+ */
+const counterflow = 0.055 / (Math.PI / 4);
+
+/** Width of the openings between slats or pots [m] (assumption). */
+const openingWidth = 0.03;
+
+/** Extruded polystyrene [W/(m·K)]: 0.026 fresh, 0.034 aged (ASHRAE-based insulation table, from memory for aged). */
+const foamConductivity = 0.034;
+
+/** Temperature at which the heat capacity of the loop is taken [°C]: where common practice keeps it. */
+const loopReference = 5;
+
+export interface Body {
+  /** Ids of the nodes in the order of the temperatures, boundaries after them. */
+  readonly ids: readonly string[];
+  readonly nodeCount: number;
+  /** Heat capacity of each node [J/K]. */
+  readonly capacities: readonly number[];
+  /** Nodes of the root zone from the base up. */
+  readonly roots: readonly number[];
+  readonly loop: number;
+  readonly under: number;
+  /** Air at the plants: under the cover, or the house's own. */
+  readonly plants: number;
+  readonly house: number;
+  readonly ground: number;
+  /** How many faces of pipe, pots, floor, skirt and cover have a temperature of their own, without capacity. */
+  readonly faceCount: number;
+  /**
+   * What the bench is at these temperatures, which are in the order of `ids`. The temperatures of the faces are
+   * improved in place, one round a call; NaN where there is none yet.
+   */
+  readonly at: (temperatures: ArrayLike<number>, faces: Float64Array) => BodyNow;
+}
+
+/** A bench at given temperatures. */
+export interface BodyNow {
+  readonly links: readonly BodyLink[];
+  /** Share of the cable's heat that enters at the loop; the rest enters at the air under the bench [1]. */
+  readonly toLoop: number;
+  /** What the whole cable gives when it is on [W]. */
+  readonly fullPower: number;
+}
+
+export interface BodyLink {
+  readonly from: number;
+  readonly to: number;
+  readonly conductance: number;
+  readonly path: HeatPath;
+}
+
+/** The ways that heat takes out of and through a bench, as a reader knows them. */
+export type HeatPath =
+  'cable' | 'pipe' | 'skirt' | 'leakage' | 'pots' | 'between' | 'tops' | 'sides' | 'cover' | 'floor' | 'edge';
+
+/** What a cover is made of, from the plants outward. */
+const coverSheets: Readonly<Record<'fleece' | 'film' | 'film-infrared' | 'both', readonly Sheet[]>> = {
+  fleece: [sheets.fleece],
+  film: [sheets['film-plain']],
+  'film-infrared': [sheets['film-infrared']],
+  both: [sheets.fleece, sheets['film-plain']],
+};
+
+/**
+ * A face with a film of air on it and a fixed resistance behind, as one resistance per area [m²·K/W]. The
+ * temperature of the face lies between the air and what is behind; it is read from `faces[slot]` as the best guess
+ * (NaN: none yet) and overwritten by a better one.
+ */
+function faced(
+  air: number,
+  behind: number,
+  resistance: number,
+  faces: Float64Array,
+  slot: number,
+  film: (face: number) => number,
+): number {
+  const known = faces[slot] ?? NaN;
+  const outer = 1 / film(Number.isNaN(known) ? (air + behind) / 2 : known);
+  faces[slot] = air + ((behind - air) * outer) / (outer + resistance);
+  return outer + resistance;
+}
+
+export function assemble(situation: Situation, parameters: Parameters): Body {
+  const { bench } = situation;
+  const pipe = pipeOf(bench);
+  const inside = pipeInside(pipe);
+  const medium = media[bench.pots.medium];
+  const top = benchTops[bench.frame.top];
+  const floor = floors[bench.frame.floor];
+  const covered = bench.cover.kind !== 'none';
+  const wet = bench.skirt.wet === 'wet';
+
+  const rootIds = Array.from({ length: rootLayers }, (_, index) => `roots-${index + 1}`);
+  const floorIds = soilLayers.map((_, index) => `floor-${index + 1}`);
+  const nodeIds = ['loop', 'under', ...rootIds, ...(covered ? ['canopy'] : []), ...floorIds];
+  const ids = [...nodeIds, 'house', 'ground'];
+  const at = (id: string): number => ids.indexOf(id);
+  const [loop, under, house, ground] = [at('loop'), at('under'), at('house'), at('ground')];
+  const plants = covered ? at('canopy') : house;
+  const roots = rootIds.map(at);
+  const floorNodes = floorIds.map(at);
+
+  // Areas and lengths that no temperature changes.
+  const pipeLength = loopLength(bench);
+  const cableLength = bench.cable.length;
+  const area = topArea(bench);
+  const rim = perimeter(bench);
+  const across = area / rim;
+  const { height } = bench.frame;
+  const potted = pottedArea(bench);
+  const free = area - potted;
+  const volume = mediumVolume(bench);
+  const mediumArea = volume / bench.pots.height;
+  const layer = bench.pots.height / rootLayers;
+  const betweenLayers = (parameters.mediumConductivity * mediumArea) / layer;
+  const halfLayer = slabResistance(layer / 2, parameters.mediumConductivity);
+  const exposedSide = potSideArea(bench) * parameters.sideShare;
+  const closed = skirtClosed(bench);
+  const coverHeight = bench.cover.height;
+  const coverLayers = bench.cover.kind === 'none' ? [] : coverSheets[bench.cover.kind];
+  const paired = exchangeEmissivity(surfaceEmissivity, surfaceEmissivity);
+  const floorPair = exchangeEmissivity(floor.emissivity, surfaceEmissivity);
+
+  // Openings for air [m²]. What the skirt leaves open at the sides is half low, half high.
+  const openSide = sideArea(bench) * (1 - closed);
+  const openTop = free * top.openShare;
+  const porous = coverLayers.length > 0 ? Math.min(...coverLayers.map((sheet) => sheet.porosity)) : 0;
+  const coverOpen = rim * parameters.coverGap + coverArea(bench) * porous;
+  // With a cover, air that rises past the pots must find its way out through the gaps of the cover as well.
+  const pastPots = covered ? openingsInSeries(openTop, coverOpen / 2) : openTop;
+  const low = closed * rim * parameters.bottomGap + openSide / 2;
+  const high = closed * rim * parameters.topGap + openSide / 2 + pastPots;
+  const leak = openingsInSeries(low, high);
+  const coverLeak = openingsInSeries(coverOpen / 2, coverOpen / 2);
+
+  const skirt: SheetStack | null =
+    bench.skirt.material === 'none'
+      ? null
+      : {
+          sheets: Array.from(
+            { length: bench.skirt.layers },
+            () => sheets[bench.skirt.material as keyof typeof sheets],
+          ),
+          wet,
+          longwave: parameters.longwave,
+          place: 'side',
+          size: height,
+        };
+  const coverSide: SheetStack = {
+    sheets: coverLayers,
+    wet,
+    longwave: parameters.longwave,
+    place: 'side',
+    size: coverHeight,
+  };
+  const coverTop: SheetStack = { ...coverSide, place: 'top', size: across };
+  const betweenPots: SheetStack = {
+    sheets: [
+      {
+        label: top.label,
+        resistance: top.resistance,
+        longwaveDry: 0,
+        longwaveWet: 0,
+        emissivity: surfaceEmissivity,
+        porosity: 0,
+        cites: top.cites,
+      },
+    ],
+    wet: false,
+    longwave: 0,
+    place: 'top',
+    size: across,
+  };
+
+  const bareShare = Math.max(
+    0,
+    1 - (cableLength * bench.cable.diameter) / (Math.PI * pipe.outsideDiameter * pipeLength),
+  );
+  const pipeArea = Math.PI * pipe.outsideDiameter * pipeLength * bareShare;
+  const pipeBehind =
+    1 / (parameters.insideFilm * Math.PI * inside * pipeLength) +
+    tubeResistance(pipe.outsideDiameter, inside, pipe.conductivity, pipeLength);
+
+  const conductivityBelow = parameters.soilConductivity;
+  const aboveSoil =
+    slabResistance(bench.frame.floorInsulation, foamConductivity) +
+    slabResistance(floor.slab, floor.slabConductivity) +
+    slabResistance(soilLayers[0] / 2, conductivityBelow);
+  const edge = (rim * conductivityBelow * Math.log(1 + bench.frame.width / (2 * edgeStrip))) / Math.PI;
+
+  const antifreeze = bench.mix.antifreeze;
+  // A share beyond the published tables is refused by the mix; heat capacity hardly cares.
+  const massShare =
+    antifreeze === 'none'
+      ? 0
+      : massShareOf(antifreeze, Math.min(bench.mix.share, highestVolumeShare(antifreeze)));
+  const fluid =
+    mixDensity(antifreeze, massShare, loopReference) * mixHeatCapacity(antifreeze, massShare, loopReference);
+  const water = medium.containerCapacity * bench.pots.moisture;
+  const mediumHeat = medium.bulkDensity * dryMatterHeatCapacity + water * waterVolumeHeatCapacity;
+  const air = airDensity(loopReference) * airHeatCapacity;
+  const capacities = [
+    loopVolume(bench) * fluid + loopWallMass(bench) * pipe.heatCapacity,
+    underVolume(bench) * air + area * frameHeatCapacity,
+    ...roots.map(() => (volume * mediumHeat) / rootLayers),
+    ...(covered ? [area * coverHeight * air + area * canopyHeatCapacity] : []),
+    ...soilLayers.map((thickness) => area * thickness * soilHeatCapacity),
+  ];
+
+  // Where each face keeps its temperature between calls.
+  let faceSlots = 0;
+  const slots = (count: number): number => (faceSlots += count) - count;
+  const pipeFace = slots(1);
+  const skirtFaces = slots(skirt ? faceCount(skirt) : 0);
+  const rootFaces = slots(2 + rootLayers);
+  const betweenFaces = slots(faceCount(betweenPots));
+  const coverFaces = slots(2 * faceCount(coverTop));
+  const floorFace = slots(1);
+
+  const now = (temperatures: ArrayLike<number>, faces: Float64Array): BodyNow => {
+    const t = (node: number): number => temperatures[node] ?? 0;
+    const list: BodyLink[] = [];
+    const link = (from: number, to: number, conductance: number, path: HeatPath): void => {
+      if (conductance > 0) list.push({ from, to, conductance, path });
+    };
+    const [tUnder, tHouse, tPlants] = [t(under), t(house), t(plants)];
+
+    // The massless sheath joins loop and air: in series through it, G_cl G_ca / (G_cl + G_ca).
+    const sheath = sheathTemperature(bench.cable, {
+      pipe,
+      cableDiameter: bench.cable.diameter,
+      contact: parameters.contact,
+      spreading: parameters.spreading,
+      insideFilm: parameters.insideFilm,
+      emissivity: bench.cable.contact === 'taped' ? foilEmissivity : sheathEmissivity,
+      fluid: t(loop),
+      air: tUnder,
+    });
+    link(loop, under, cableLength * sheath.fluidShare * sheath.toAir, 'cable');
+
+    const pipeResistance = faced(tUnder, t(loop), pipeBehind * pipeArea, faces, pipeFace, (face) => {
+      return cylinderFilm(pipe.outsideDiameter, face, tUnder) + radiantFilm(pipeEmissivity, face, tUnder);
+    });
+    link(loop, under, pipeArea / pipeResistance, 'pipe');
+
+    if (skirt) {
+      link(
+        under,
+        house,
+        sideArea(bench) * closed * stackTransmittance(skirt, tUnder, tHouse, faces, skirtFaces),
+        'skirt',
+      );
+    }
+    // Where no skirt hangs, heat radiation passes freely between what is under the bench and the house.
+    link(under, house, openSide * radiantFilm(paired, tUnder, tHouse), 'skirt');
+    link(
+      under,
+      house,
+      flowConductance(buoyantFlow(leak, height, tUnder, tHouse), (tUnder + tHouse) / 2),
+      'leakage',
+    );
+
+    const bottomRoots = roots[0] ?? under;
+    const upperRoots = roots[rootLayers - 1] ?? under;
+    const base = potBase + top.resistance * (1 - top.openShare);
+    const intoPots = faced(tUnder, t(bottomRoots), base + halfLayer, faces, rootFaces, (face) => {
+      return horizontalFilm(across, face, tUnder, 'down') + radiantFilm(paired, face, tUnder);
+    });
+    link(under, bottomRoots, potted / intoPots, 'pots');
+    for (let index = 1; index < rootLayers; index++) {
+      link(roots[index - 1] ?? under, roots[index] ?? under, betweenLayers, 'pots');
+    }
+    const outOfPots = faced(tPlants, t(upperRoots), halfLayer, faces, rootFaces + 1, (face) => {
+      return horizontalFilm(across, face, tPlants, 'up') + radiantFilm(paired, face, tPlants);
+    });
+    link(upperRoots, plants, mediumArea / outOfPots, 'tops');
+    for (const [index, node] of roots.entries()) {
+      // From the mean of a round pot to its wall: diameter / (8 k) per area of the wall (uniform source or sink).
+      const wall = bench.pots.diameter / (8 * parameters.mediumConductivity);
+      const resistance = faced(tPlants, t(node), wall, faces, rootFaces + 2 + index, (face) => {
+        return verticalFilm(bench.pots.height, face, tPlants) + radiantFilm(paired, face, tPlants);
+      });
+      link(node, plants, exposedSide / rootLayers / resistance, 'sides');
+    }
+
+    const closedBetween = free * (1 - top.openShare);
+    if (closedBetween > 0) {
+      link(
+        under,
+        plants,
+        closedBetween * stackTransmittance(betweenPots, tUnder, tPlants, faces, betweenFaces),
+        'between',
+      );
+    }
+    if (openTop > 0) {
+      const mean = (tUnder + tPlants) / 2;
+      const warmerBelow = Math.max(0, tUnder - tPlants);
+      const flow = counterflow * openTop * Math.sqrt((gravity * openingWidth * warmerBelow) / kelvin(mean));
+      const radiant = radiantFilm(paired, tUnder, tPlants);
+      link(under, plants, flowConductance(flow, mean) + openTop * radiant, 'between');
+    }
+
+    if (covered) {
+      const through =
+        area * stackTransmittance(coverTop, tPlants, tHouse, faces, coverFaces) +
+        rim *
+          coverHeight *
+          stackTransmittance(coverSide, tPlants, tHouse, faces, coverFaces + faceCount(coverTop));
+      link(plants, house, through, 'cover');
+      const flow = buoyantFlow(coverLeak, coverHeight / 2, tPlants, tHouse);
+      link(plants, house, flowConductance(flow, (tPlants + tHouse) / 2), 'cover');
+    }
+
+    const surface = floorNodes[0] ?? ground;
+    const intoFloor = faced(tUnder, t(surface), aboveSoil, faces, floorFace, (face) => {
+      return horizontalFilm(across, face, tUnder, 'up') + radiantFilm(floorPair, face, tUnder);
+    });
+    link(under, surface, area / intoFloor, 'floor');
+    soilLayers.forEach((thickness, index) => {
+      const next = soilLayers[index + 1] ?? 0;
+      const resistance = slabResistance((thickness + next) / 2, conductivityBelow);
+      link(floorNodes[index] ?? ground, floorNodes[index + 1] ?? ground, area / resistance, 'floor');
+    });
+    link(surface, house, edge, 'edge');
+    return {
+      links: list,
+      toLoop: sheath.fluidShare,
+      fullPower: sheath.powerPerLength * cableLength * parameters.cableOutput,
+    };
+  };
+
+  return {
+    ids,
+    nodeCount: nodeIds.length,
+    capacities,
+    roots,
+    loop,
+    under,
+    plants,
+    house,
+    ground,
+    faceCount: faceSlots,
+    at: now,
+  };
+}

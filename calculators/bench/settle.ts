@@ -1,0 +1,163 @@
+import type { Body, BodyLink } from './assemble.ts';
+
+/**
+ * Steady state: the temperatures at which a bench comes to rest.
+ *
+ * The links depend on the temperatures, so the linear network is solved again and again with the links of the last
+ * temperatures until nothing moves. At rest the links are those of the answer: the linear network that is handed out
+ * has the same temperatures as the true one.
+ */
+
+/** How the cable is driven. */
+export type Drive =
+  /** At this power, whatever comes of it [W]. */
+  | { readonly power: number }
+  /** At the mean power that holds these nodes at a temperature [°C], as far as the cable goes. */
+  | { readonly hold: readonly number[]; readonly at: number; readonly by: 'cable' }
+  /**
+   * At whatever power holds the coldest of these nodes at a temperature, brought straight into the air under the
+   * bench: all heat of a loop ends there, and no loop need be able to carry it. It stops where that air comes to
+   * `warmest`: beyond, heat from below is no answer.
+   */
+  | {
+      readonly hold: readonly number[];
+      readonly at: number;
+      readonly by: 'any-means';
+      readonly warmest: number;
+    };
+
+export interface Settled {
+  /** In the order of the body's ids, boundaries after the nodes. */
+  readonly temperatures: Float64Array;
+  readonly links: readonly BodyLink[];
+  /** Mean power of the cable [W]. */
+  readonly power: number;
+  /** Share of it that enters at the loop [1]. */
+  readonly toLoop: number;
+  /** What the cable gives at these temperatures when it is on [W]. */
+  readonly fullPower: number;
+}
+
+/** Named error of a network that does not come to rest; no valid bench is known that raises it. */
+export class NoRest extends Error {
+  override readonly name = 'NoRest';
+}
+
+/** Temperatures are at rest when none moves by more than this in a round [K]. */
+const atRest = 1e-6;
+const mostRounds = 400;
+
+/**
+ * Solves A x = b and A y = c at once by elimination without pivoting, which is safe for the conductance matrix of a
+ * network that hangs on a boundary: it is symmetric and diagonally dominant. All three arrays are overwritten.
+ */
+function solvePair(size: number, A: Float64Array, b: Float64Array, c: Float64Array): void {
+  const at = (array: Float64Array, index: number): number => array[index] ?? 0;
+  for (let pivot = 0; pivot < size; pivot++) {
+    const diagonal = at(A, pivot * size + pivot);
+    for (let row = pivot + 1; row < size; row++) {
+      const factor = at(A, row * size + pivot) / diagonal;
+      if (factor === 0) continue;
+      for (let column = pivot + 1; column < size; column++) {
+        A[row * size + column] = at(A, row * size + column) - factor * at(A, pivot * size + column);
+      }
+      b[row] = at(b, row) - factor * at(b, pivot);
+      c[row] = at(c, row) - factor * at(c, pivot);
+    }
+  }
+  for (let row = size - 1; row >= 0; row--) {
+    let sumB = at(b, row);
+    let sumC = at(c, row);
+    for (let column = row + 1; column < size; column++) {
+      const entry = at(A, row * size + column);
+      sumB -= entry * at(b, column);
+      sumC -= entry * at(c, column);
+    }
+    const diagonal = at(A, row * size + row);
+    b[row] = sumB / diagonal;
+    c[row] = sumC / diagonal;
+  }
+}
+
+/** Power that the drive asks for [W], where node i comes to rest[i] without heat and gains perWatt[i] for each watt. */
+function wanted(
+  drive: Drive,
+  rest: Float64Array,
+  perWatt: Float64Array,
+  fullPower: number,
+  under: number,
+): number {
+  if ('power' in drive) return drive.power;
+  const toReach = (node: number, level: number): number => (level - (rest[node] ?? 0)) / (perWatt[node] ?? 1);
+  const asked = Math.max(0, ...drive.hold.map((node) => toReach(node, drive.at)));
+  const most = drive.by === 'cable' ? fullPower : Math.max(0, toReach(under, drive.warmest));
+  return Math.min(asked, most);
+}
+
+/**
+ * Brings a bench to rest.
+ *
+ * @param boundary temperatures of `house` and `ground` [°C]
+ * @throws NoRest when the temperatures do not come to rest
+ */
+export function settle(body: Body, boundary: { house: number; ground: number }, drive: Drive): Settled {
+  const { nodeCount: size } = body;
+  const temperatures = new Float64Array(size + 2).fill(boundary.house);
+  temperatures[body.house] = boundary.house;
+  temperatures[body.ground] = boundary.ground;
+  const t = (node: number): number => temperatures[node] ?? 0;
+  // A fresh start half-way to the ground keeps the first links away from the singular case of no differences.
+  for (let node = 0; node < size; node++)
+    temperatures[node] = (boundary.house + boundary.ground) / 2 + node * 0.01;
+
+  const faces = new Float64Array(body.faceCount).fill(NaN);
+  const before = new Float64Array(body.faceCount);
+  const A = new Float64Array(size * size);
+  const rest = new Float64Array(size);
+  const perWatt = new Float64Array(size);
+  let power = 0;
+  let lastStep = Infinity;
+  let share = 1;
+  for (let round = 0; round < mostRounds; round++) {
+    before.set(faces);
+    const { links, toLoop, fullPower } = body.at(temperatures, faces);
+    A.fill(0);
+    rest.fill(0);
+    perWatt.fill(0);
+    for (const { from, to, conductance } of links) {
+      for (const [one, other] of [
+        [from, to],
+        [to, from],
+      ] as const) {
+        if (one >= size) continue;
+        A[one * size + one] = (A[one * size + one] ?? 0) + conductance;
+        if (other < size) A[one * size + other] = (A[one * size + other] ?? 0) - conductance;
+        else rest[one] = (rest[one] ?? 0) + conductance * t(other);
+      }
+    }
+    const intoLoop = 'hold' in drive && drive.by === 'any-means' ? 0 : toLoop;
+    perWatt[body.loop] = intoLoop;
+    perWatt[body.under] = 1 - intoLoop;
+    solvePair(size, A, rest, perWatt);
+
+    power = wanted(drive, rest, perWatt, fullPower, body.under);
+    let step = 0;
+    for (let node = 0; node < size; node++) {
+      step = Math.max(step, Math.abs((rest[node] ?? 0) + power * (perWatt[node] ?? 0) - t(node)));
+    }
+    // A face that this bench does not use stays NaN, and NaN has not moved.
+    const facesAtRest =
+      round > 0 && !faces.some((face, index) => Math.abs(face - (before[index] ?? NaN)) >= atRest);
+    if (step < atRest && facesAtRest) {
+      return { temperatures, links, power, toLoop: intoLoop, fullPower };
+    }
+    // A step that does not shrink is the sign of a swing between two regimes; half of it lands between them.
+    share = step > 0.9 * lastStep ? Math.max(0.1, share * 0.7) : Math.min(1, share * 1.05);
+    lastStep = step;
+    for (let node = 0; node < size; node++) {
+      const target = (rest[node] ?? 0) + power * (perWatt[node] ?? 0);
+      temperatures[node] = t(node) + share * (target - t(node));
+    }
+  }
+  throw new NoRest(`the bench did not come to rest in ${mostRounds} rounds`);
+}

@@ -1,0 +1,124 @@
+import { designRest, heatLost, restOn } from '../bench/steady.ts';
+import { expectedParameters } from '../bench/priors.ts';
+import type { Bench } from '../bench/fields.ts';
+import { calculator, type Figure, type Situation } from '../calculator.ts';
+import { cite } from '../sources.ts';
+import watts from './watts.ts';
+
+type Changes = { readonly [G in keyof Bench]?: Partial<Bench[G]> };
+
+/** The same situation with some fields of the bench changed. */
+function changed(situation: Situation, changes: Changes): Situation {
+  const bench = Object.fromEntries(
+    Object.entries(situation.bench).map(([group, members]) => [
+      group,
+      { ...members, ...changes[group as keyof Bench] },
+    ]),
+  ) as unknown as Bench;
+  return { ...situation, bench };
+}
+
+/** Power saved, of that needed to hold the roots, by one change; null where the bench has it already. */
+function saving(situation: Situation, present: boolean, changes: Changes): Figure | null {
+  if (present) return null;
+  const needed = (one: Situation): number => restOn(one, 'hold-roots', expectedParameters(one)).power;
+  return { value: needed(situation) - needed(changed(situation, changes)) };
+}
+
+export default calculator({
+  id: 'heat',
+  question: 'Where does the heat go?',
+  summary:
+    'The heat on each of its ways out on the design night with the roots held at your limit, and what one change would save.',
+  reads: watts.reads,
+  figures: {
+    skirt: {
+      label: 'Through the skirt',
+      quantity: 'power',
+      explain: 'Through the film and as radiation straight through it; also past what no skirt closes.',
+    },
+    leakage: {
+      label: 'With air through gaps',
+      quantity: 'power',
+      explain: 'Cold air comes in at the floor, warm air leaves at the bench edge and past the pots.',
+    },
+    plants: {
+      label: 'Up through and past the pots',
+      quantity: 'power',
+      explain: 'Through the medium, off the sides of the pots, between the pots and through the cover.',
+    },
+    edge: {
+      label: 'Along the edge of the floor',
+      quantity: 'power',
+      explain: 'Through the floor to the colder floor of the house around the bench.',
+    },
+    ground: {
+      label: 'Into the ground (less than zero: from the ground)',
+      quantity: 'power',
+      explain: 'On a cold night the ground below is warmer than the bench and gives it heat.',
+    },
+    saveCover: {
+      label: 'A film cover over the plants would save',
+      quantity: 'power',
+      explain: 'Of the power needed to hold the roots. Empty where there is a cover already.',
+    },
+    saveFilmUnderPots: {
+      label: 'Film laid under the pots would save',
+      quantity: 'power',
+      explain: 'It stops warm air that slips up between the pots.',
+    },
+    saveGaps: {
+      label: 'Closing the gaps of the skirt would save',
+      quantity: 'power',
+      explain: 'Weigh the skirt down all around and clip it to the bench: 1 mm left at floor and edge.',
+    },
+    saveSecondLayer: {
+      label: 'A second layer of skirt would save',
+      quantity: 'power',
+      explain: 'A finger’s width of still air between two films.',
+    },
+    saveFloor: {
+      label: 'Foam board on the floor would save',
+      quantity: 'power',
+      explain:
+        '50 mm on the floor under the bench. Less than zero: it would shut out more heat of the ground than it keeps in.',
+    },
+  },
+  formulas: watts.formulas,
+  cites: [
+    cite('incropera', 'conduction, convection and radiation'),
+    cite('assumption', 'gaps, strips and films as stated on the reference page'),
+  ],
+  cautions: ['no-flame'],
+  compute(situation) {
+    const { bench } = situation;
+    const lost = heatLost(designRest(situation, 'hold-roots'));
+    const sum = (...paths: (keyof typeof lost)[]): Figure => ({
+      value: paths.reduce((total, path) => total + (lost[path] ?? 0), 0),
+    });
+    const noSkirt = bench.skirt.material === 'none';
+    /** A gap that a careful grower can leave [m] (assumption). */
+    const closedGap = 0.001;
+    return {
+      figures: {
+        skirt: sum('skirt'),
+        leakage: sum('leakage'),
+        plants: sum('tops', 'sides', 'between', 'cover'),
+        edge: sum('edge'),
+        ground: sum('floor'),
+        saveCover: saving(situation, bench.cover.kind !== 'none', { cover: { kind: 'film' } }),
+        saveFilmUnderPots: saving(situation, bench.frame.top === 'film' || bench.frame.top === 'board', {
+          frame: { top: 'film' },
+        }),
+        saveGaps: saving(situation, noSkirt, {
+          skirt: { bottomGap: closedGap, topGap: closedGap, closed: 1 },
+        }),
+        saveSecondLayer: saving(situation, noSkirt || bench.skirt.layers > 1, { skirt: { layers: 2 } }),
+        saveFloor: saving(situation, bench.frame.floorInsulation >= 0.05, {
+          frame: { floorInsulation: 0.05 },
+        }),
+      },
+      warnings: [],
+    };
+  },
+});

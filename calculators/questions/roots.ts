@@ -1,0 +1,137 @@
+import { ranged } from '../bench/range.ts';
+import { designRest, restOn } from '../bench/steady.ts';
+import { calculator, type Warning } from '../calculator.ts';
+import { cite } from '../sources.ts';
+import { plants } from '../tables/plants.ts';
+import watts from './watts.ts';
+
+/** How far above the temperature that killed roots a grower should stay [K]; about the error of a thermometer in a
+ * pot and the spread between plants (assumption). */
+const margin = 2;
+
+export default calculator({
+  id: 'roots',
+  question: 'Do my roots need heat?',
+  summary:
+    'How cold the roots get on the night you build for, without heat and with it, if that night never ended.',
+  reads: ['plants.kind', 'plants.rootAge', ...watts.reads],
+  figures: {
+    withoutHeat: {
+      label: 'Coldest roots without heat',
+      quantity: 'temperature',
+      explain: 'The coldest layer of the root zone with the cable off.',
+    },
+    withHeat: {
+      label: 'Coldest roots with the heat as it is',
+      quantity: 'temperature',
+      explain: 'The coldest layer with the cable, the sensor and the set point that you have.',
+    },
+    under: {
+      label: 'Air under the bench with the heat',
+      quantity: 'temperature',
+      explain: 'What a thermometer under the bench, away from the pipe, would read.',
+    },
+    loop: {
+      label: 'Loop with the heat',
+      quantity: 'temperature',
+      explain: 'The mean temperature of the fluid. It stands well above the air around it.',
+    },
+    limit: {
+      label: 'Lowest root temperature you accept',
+      quantity: 'temperature',
+      explain: 'Your own limit, from the bench.',
+    },
+    killing: {
+      label: 'Temperature that killed roots of this kind',
+      quantity: 'temperature',
+      explain: 'As published for this kind and age of roots; empty where nothing was found.',
+    },
+  },
+  formulas: watts.formulas,
+  cites: [
+    ...plants.unknown.cites,
+    cite('dirr-smith', 'young and old roots'),
+    cite('havis1976', 'list by species, from memory'),
+  ],
+  cautions: ['no-flame'],
+  compute(situation) {
+    const { bench } = situation;
+    const without = ranged(situation, (one) => restOn(situation, 'no-heat', one).coldestRoots);
+    const withHeat = ranged(situation, (one) => restOn(situation, 'thermostat', one).coldestRoots);
+    const rest = designRest(situation, 'thermostat');
+    const t = (node: number): number => rest.temperatures[node] ?? NaN;
+    const limit = bench.plants.lowestRootTemperature;
+    const row = plants[bench.plants.kind];
+    const killing = bench.plants.rootAge === 'young' ? (row.youngRoots ?? row.matureRoots) : row.matureRoots;
+    const warnings: Warning[] = [];
+    if (killing !== null && limit <= killing) {
+      warnings.push({
+        code: 'limit-kills-roots',
+        level: 'stop',
+        text: [
+          'You accept roots at ',
+          { value: limit, quantity: 'temperature' },
+          ', but ',
+          { value: killing, quantity: 'temperature' },
+          ' has killed roots of this kind. Set the limit at least ',
+          { value: margin, quantity: 'temperatureDifference' },
+          ' above that.',
+        ],
+      });
+    } else if (killing !== null && limit < killing + margin) {
+      warnings.push({
+        code: 'limit-near-killing',
+        level: 'care',
+        text: [
+          'Your limit of ',
+          { value: limit, quantity: 'temperature' },
+          ' is less than ',
+          { value: margin, quantity: 'temperatureDifference' },
+          ' above the ',
+          { value: killing, quantity: 'temperature' },
+          ' that has killed roots of this kind.',
+        ],
+      });
+    }
+    if (killing === null) {
+      warnings.push({
+        code: 'no-published-limit',
+        level: 'care',
+        text: [
+          'No temperature that kills roots of this kind and age was found. Ask your office before you trust the limit.',
+        ],
+      });
+    }
+    if (withHeat.value < limit) {
+      warnings.push({
+        code: 'roots-below-limit',
+        level: 'care',
+        text: [
+          'On a night at ',
+          { value: rest.outside, quantity: 'temperature' },
+          ' that lasted, the coldest roots would come to ',
+          { value: withHeat.value, quantity: 'temperature' },
+          ', below your limit of ',
+          { value: limit, quantity: 'temperature' },
+          '.',
+        ],
+      });
+    }
+    const figure = ({ value, low, high }: { value: number; low: number; high: number }) => ({
+      value,
+      low,
+      high,
+    });
+    return {
+      figures: {
+        withoutHeat: figure(without),
+        withHeat: figure(withHeat),
+        under: { value: t(rest.body.under) },
+        loop: { value: t(rest.body.loop) },
+        limit: { value: limit },
+        killing: killing === null ? null : { value: killing },
+      },
+      warnings,
+    };
+  },
+});

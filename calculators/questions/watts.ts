@@ -1,0 +1,161 @@
+import { ranged } from '../bench/range.ts';
+import { designRest, restOn, warmestUnder } from '../bench/steady.ts';
+import { calculator, type Warning } from '../calculator.ts';
+import { cite } from '../sources.ts';
+
+export default calculator({
+  id: 'watts',
+  question: 'How many watts?',
+  summary:
+    'The power that would keep the coldest roots at the lowest temperature you accept, on the night you build for, if that night never ended.',
+  reads: [
+    'place.designNight',
+    'plants.lowestRootTemperature',
+    'cover.kind',
+    'skirt.material',
+    'skirt.layers',
+    'skirt.bottomGap',
+    'skirt.closed',
+    'skirt.wet',
+    'frame.length',
+    'frame.width',
+    'frame.height',
+    'frame.top',
+    'frame.potShare',
+    'place.station',
+    'place.ownLowest',
+    'place.houseKind',
+    'place.houseOffset',
+    'place.houseMinimum',
+    'place.groundTemperature',
+    'frame.floor',
+    'frame.floorInsulation',
+    'skirt.topGap',
+    'cover.height',
+    'cover.gap',
+    'pots.count',
+    'pots.diameter',
+    'pots.height',
+    'pots.medium',
+    'pots.moisture',
+    'pots.spacing',
+    'cable.kind',
+    'cable.powerPerLength',
+    'cable.length',
+    'control.sensor',
+    'control.setPoint',
+  ],
+  figures: {
+    required: {
+      label: 'Power needed',
+      quantity: 'power',
+      symbol: 'P_{\\text{need}}',
+      explain:
+        'Holds the coldest layer of the roots at your limit on the design night, without end. A short frost asks for less, as the wet pots give up heat of their own.',
+    },
+    installed: {
+      label: 'Power installed',
+      quantity: 'power',
+      symbol: 'P',
+      explain: 'What the cable gives at full output, with the loop as cold as that night leaves it.',
+    },
+    settled: {
+      label: 'Mean power with the thermostat as set',
+      quantity: 'power',
+      explain:
+        'What the cable draws on average that night, with the sensor where it is and the set point as it is.',
+    },
+    duty: {
+      label: 'Share of the time that the cable is on',
+      quantity: 'share',
+      explain: 'Mean power over full power. At 100 % the cable has nothing left to give.',
+    },
+    outside: {
+      label: 'Outside temperature that night',
+      quantity: 'temperature',
+      symbol: 'T_{\\text{out}}',
+      explain: 'The night that the bench is built for.',
+    },
+  },
+  formulas: [
+    {
+      tex: String.raw`\sum_j G_{ij}\,(T_i - T_j) = P_i \quad\text{for every part } i \text{ of the bench}`,
+      words:
+        'At rest, the heat that each part of the bench gives to its neighbours is the heat that the cable brings to it. The conductances are worked out from the laws of convection, radiation, conduction and leakage at the temperatures that come of it.',
+      cites: [
+        cite('churchill-chu1975', 'horizontal cylinder and vertical plate'),
+        cite('mcadams1954', 'horizontal plates'),
+        cite('incropera', 'radiation between surfaces, conduction'),
+      ],
+    },
+  ],
+  cites: [
+    cite('ashrae-fundamentals', 'design temperatures, films and coverings'),
+    cite('assumption', 'uncertain inputs and their ranges'),
+  ],
+  cautions: ['mains-and-water', 'no-flame'],
+  compute(situation) {
+    const { bench } = situation;
+    const { value, low, high } = ranged(
+      situation,
+      (parameters) => restOn(situation, 'hold-roots', parameters).power,
+    );
+    const rest = designRest(situation, 'thermostat');
+    const held = designRest(situation, 'hold-roots');
+    const { lowestRootTemperature: limit } = bench.plants;
+    const installed = rest.fullPower;
+    const duty = installed === 0 ? 1 : rest.power / installed;
+    const warnings: Warning[] = [];
+    if (held.coldestRoots < limit - 0.01) {
+      warnings.push({
+        code: 'heat-from-below-fails',
+        level: 'care',
+        text: [
+          'Even with the air under the bench at ',
+          { value: warmestUnder, quantity: 'temperature' },
+          ' the coldest roots would be at ',
+          { value: held.coldestRoots, quantity: 'temperature' },
+          '. No heat from below holds them: cover the plants and water the pots first.',
+        ],
+      });
+    } else if (value > installed) {
+      warnings.push({
+        code: 'short-of-heat',
+        level: 'care',
+        text: [
+          'On a night at ',
+          { value: rest.outside, quantity: 'temperature' },
+          ' that lasted, the roots would need ',
+          { value, quantity: 'power' },
+          ' and the cable gives ',
+          { value: installed, quantity: 'power' },
+          '. Close the bench in first: see where the heat goes. A short frost is milder than this figure.',
+        ],
+      });
+    }
+    if (rest.coldestRoots < limit && duty < 0.95) {
+      warnings.push({
+        code: 'sensor-rests-too-early',
+        level: 'care',
+        text: [
+          'With the sensor and the set point as they are, the cable rests ',
+          { value: 1 - duty, quantity: 'share' },
+          ' of that night while the roots are at ',
+          { value: rest.coldestRoots, quantity: 'temperature' },
+          '. A sensor in a pot, or in the air under the bench, makes it work for the roots.',
+        ],
+      });
+    }
+    return {
+      figures: {
+        required: { value, low: Math.max(0, low), high },
+        // The label's tolerance, common practice: 8 % either way.
+        installed: { value: installed, low: installed * 0.92, high: installed * 1.08 },
+        settled: { value: rest.power },
+        duty: { value: duty },
+        outside: { value: rest.outside },
+      },
+      warnings,
+    };
+  },
+});
