@@ -1,31 +1,11 @@
-/**
- * What a host of the guide should say with every file. The pages hold nothing inline and ask nobody else for
- * anything, so the strictest policy fits: scripts, styles, pictures and fonts from the guide itself alone, and no
- * text that turns into markup (trusted types).
- */
-export const contentSecurityPolicy: Readonly<Record<string, string>> = {
-  'default-src': "'none'",
-  'script-src': "'self'",
-  'style-src': "'self'",
-  'img-src': "'self' data:",
-  'font-src': "'self'",
-  'connect-src': "'self'",
-  'manifest-src': "'self'",
-  'worker-src': "'self'",
-  'base-uri': "'none'",
-  'form-action': "'none'",
-  'frame-ancestors': "'none'",
-  'require-trusted-types-for': "'script'",
-};
+import { policy } from '../site/policy.ts';
 
-/** The policy as one line of a header. */
-export const policyLine = Object.entries(contentSecurityPolicy)
-  .map(([directive, value]) => `${directive} ${value}`)
-  .join('; ');
+/** The policy as a header: what every page carries itself, and who may frame it, which only a host can say. */
+export const policyLine = `${policy}; frame-ancestors 'none'`;
 
 /**
- * The headers that a host sends with every file. A public host adds Strict-Transport-Security, which has no place
- * on a machine's own address.
+ * The headers that a host of the guide sends with every file. A public host adds Strict-Transport-Security, which
+ * has no place on a machine's own address.
  */
 export const headers: Readonly<Record<string, string>> = {
   'Content-Security-Policy': policyLine,
