@@ -1,4 +1,5 @@
 import type { Body, BodyLink } from './assemble.ts';
+import { factor, solveFactored } from './linear.ts';
 
 /**
  * Steady state: the temperatures at which a bench comes to rest.
@@ -46,38 +47,6 @@ export class NoRest extends Error {
 /** Temperatures are at rest when none moves by more than this in a round [K]. */
 const atRest = 1e-6;
 const mostRounds = 400;
-
-/**
- * Solves A x = b and A y = c at once by elimination without pivoting, which is safe for the conductance matrix of a
- * network that hangs on a boundary: it is symmetric and diagonally dominant. All three arrays are overwritten.
- */
-function solvePair(size: number, A: Float64Array, b: Float64Array, c: Float64Array): void {
-  const at = (array: Float64Array, index: number): number => array[index] ?? 0;
-  for (let pivot = 0; pivot < size; pivot++) {
-    const diagonal = at(A, pivot * size + pivot);
-    for (let row = pivot + 1; row < size; row++) {
-      const factor = at(A, row * size + pivot) / diagonal;
-      if (factor === 0) continue;
-      for (let column = pivot + 1; column < size; column++) {
-        A[row * size + column] = at(A, row * size + column) - factor * at(A, pivot * size + column);
-      }
-      b[row] = at(b, row) - factor * at(b, pivot);
-      c[row] = at(c, row) - factor * at(c, pivot);
-    }
-  }
-  for (let row = size - 1; row >= 0; row--) {
-    let sumB = at(b, row);
-    let sumC = at(c, row);
-    for (let column = row + 1; column < size; column++) {
-      const entry = at(A, row * size + column);
-      sumB -= entry * at(b, column);
-      sumC -= entry * at(c, column);
-    }
-    const diagonal = at(A, row * size + row);
-    b[row] = sumB / diagonal;
-    c[row] = sumC / diagonal;
-  }
-}
 
 /** Power that the drive asks for [W], where node i comes to rest[i] without heat and gains perWatt[i] for each watt. */
 function wanted(
@@ -138,7 +107,9 @@ export function settle(body: Body, boundary: { house: number; ground: number }, 
     const intoLoop = 'hold' in drive && drive.by === 'any-means' ? 0 : toLoop;
     perWatt[body.loop] = intoLoop;
     perWatt[body.under] = 1 - intoLoop;
-    solvePair(size, A, rest, perWatt);
+    factor(size, A);
+    solveFactored(size, A, rest);
+    solveFactored(size, A, perWatt);
 
     power = wanted(drive, rest, perWatt, fullPower, body.under);
     let step = 0;
