@@ -1,0 +1,42 @@
+import { satteri } from '@astrojs/markdown-satteri';
+import mdx from '@astrojs/mdx';
+import { defineConfig } from 'astro/config';
+import { createHash } from 'node:crypto';
+import { fields } from './calculators/bench/fields.ts';
+import { contentFiles } from './site/build/content-files.ts';
+import { mathFont } from './site/math/font.ts';
+import { mathInText } from './site/math/in-text.ts';
+
+/** The folder of the host that the guide lies in: "/" or, for an office's sub-path, "/winter/". */
+const base = process.env.BASE || '/';
+/** The region that the guide is built for: a file of content/regions. */
+const region = process.env.REGION || 'estermark';
+/** Changes whenever the fields do, so that a bench kept by an older guide is looked through once. */
+const fieldsMark = createHash('sha256').update(JSON.stringify(fields)).digest('hex').slice(0, 12);
+
+export default defineConfig({
+  srcDir: './site',
+  publicDir: './site/public',
+  outDir: './dist',
+  cacheDir: './.cache/astro',
+  base,
+  trailingSlash: 'always',
+  devToolbar: { enabled: false },
+  // The default eats the blank between "12" and "kWh" when each has an element of its own.
+  compressHTML: true,
+  // Everything comes from files of the guide: nothing is inline, so that the strictest policy holds.
+  build: { inlineStylesheets: 'never', assets: 'assets' },
+  markdown: {
+    syntaxHighlight: false,
+    // Smart punctuation would turn the inch mark of 3/8" into a quotation mark.
+    processor: satteri({ features: { smartPunctuation: false, math: true }, mdastPlugins: [mathInText] }),
+  },
+  integrations: [mdx(), contentFiles(), mathFont()],
+  vite: {
+    define: {
+      'import.meta.env.REGION': JSON.stringify(region),
+      'import.meta.env.FIELDS': JSON.stringify(fieldsMark),
+    },
+    build: { assetsInlineLimit: 0, modulePreload: { polyfill: false } },
+  },
+});

@@ -1,0 +1,68 @@
+import type { AstroIntegration } from 'astro';
+import { readdir, readFile } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
+import { readBenchFile, type Problem } from '../../content/bench-file.ts';
+import { idOf, readRegions, type FileText } from '../../content/regions.ts';
+import type { Region } from '../../calculators/region.ts';
+
+const content = fileURLToPath(new URL('../../content/', import.meta.url));
+
+const stop = (problems: readonly Problem[]): never => {
+  throw new Error(problems.map(({ text }) => text).join('\n'));
+};
+
+async function filesOf(folder: string): Promise<FileText[]> {
+  const names = (await readdir(content + folder)).filter((name) => name.endsWith('.yaml')).sort();
+  return Promise.all(
+    names.map(async (name) => ({
+      file: `content/${folder}/${name}`,
+      text: await readFile(`${content}${folder}/${name}`, 'utf8'),
+    })),
+  );
+}
+
+async function regionsOfContent(): Promise<readonly Region[]> {
+  const read = readRegions(await filesOf('regions'), await filesOf('stations'));
+  return read.ok ? read.regions : stop(read.problems);
+}
+
+async function exampleBench(file: string, regions: readonly Region[]) {
+  const text = await readFile(file, 'utf8');
+  const name = `content/benches/${idOf(file)}.yaml`;
+  const read = readBenchFile(text, name, regions);
+  if (!read.ok) return stop(read.problems);
+  return { id: idOf(file), bench: read.bench, assumed: read.assumed };
+}
+
+type VitePlugins = NonNullable<NonNullable<Parameters<SetUp>[0]['config']['vite']>['plugins']>;
+type SetUp = NonNullable<AstroIntegration['hooks']['astro:config:setup']>;
+
+/**
+ * Lets pages and scripts import the YAML of regions and example benches as what the readers of content make of it. A
+ * file with a mistake stops the build with the reader's own message, and neither YAML nor its checker goes to a
+ * browser.
+ */
+function contentModules(): VitePlugins[number] {
+  return {
+    name: 'content-files',
+    async load(id: string) {
+      const folder = /[/\\]content[/\\](regions|benches)[/\\][^/\\]+\.yaml$/u.exec(id)?.[1];
+      if (folder === undefined) return undefined;
+      const regions = await regionsOfContent();
+      const value =
+        folder === 'benches'
+          ? await exampleBench(id, regions)
+          : regions.find((region) => region.id === idOf(id));
+      return `export default ${JSON.stringify(value)};`;
+    },
+  };
+}
+
+export const contentFiles = (): AstroIntegration => ({
+  name: 'content-files',
+  hooks: {
+    'astro:config:setup': ({ updateConfig }) => {
+      updateConfig({ vite: { plugins: [contentModules()] } });
+    },
+  },
+});

@@ -1,0 +1,40 @@
+import type { UnitSystem } from '../../calculators/quantities/quantity.ts';
+import { BenchCalculator } from './bench-calculator.ts';
+import { announce, notice } from './notice.ts';
+import { showBench } from './page.ts';
+import { store } from './the-store.ts';
+
+/** The one script of every page: wakes what the page shows. Everything large is loaded when it is first used. */
+
+for (const element of document.querySelectorAll<HTMLElement>('[data-needs-script]')) element.hidden = false;
+
+for (const button of document.querySelectorAll('[data-undo]'))
+  button.addEventListener('click', () => {
+    store.undo();
+    announce('Last change undone.');
+  });
+
+for (const radio of document.querySelectorAll<HTMLInputElement>('input[name="units"]'))
+  radio.addEventListener('change', () => {
+    store.choose(radio.value as UnitSystem);
+    announce(radio.value === 'us' ? 'All figures in US units.' : 'All figures in metric units.');
+  });
+
+store.subscribe(() => void showBench());
+customElements.define('bench-calculator', BenchCalculator);
+
+const built = document.documentElement.dataset['units'];
+if (!store.untouched || store.system !== built) void showBench();
+
+if (store.found === 'unreadable')
+  notice(
+    'unreadable',
+    'What this browser had kept of your bench could not be read. It was put aside and the example is shown.',
+  );
+if (store.found === 'older-bench') void import('./mend.ts').then(({ mendBench }) => mendBench());
+if (location.hash.startsWith('#b=')) void import('./linked-bench.ts').then(({ readLink }) => readLink());
+globalThis.addEventListener('hashchange', () => {
+  if (location.hash.startsWith('#b=')) void import('./linked-bench.ts').then(({ readLink }) => readLink());
+});
+if (document.querySelector('[data-bench-tools]')) void import('./bench-tools.ts');
+if (document.querySelector('[data-worksheet-tools]')) void import('./worksheet-tools.ts');

@@ -1,0 +1,161 @@
+import type { Answer, Figure } from '../../calculators/calculator.ts';
+import type { FieldPath } from '../../calculators/bench/fields.ts';
+import type { Answers } from '../../calculators/index.ts';
+import { shownUnit, type QuantityName } from '../../calculators/quantities/quantity.ts';
+import { showLimit, showQuantity, type Manner } from '../../calculators/quantities/show.ts';
+import { fieldValue } from '../bench-value.ts';
+import { drawings } from '../drawings.ts';
+import { answersFor } from './answers.ts';
+import { manner } from './manner.ts';
+import { announce } from './notice.ts';
+import { situationOf } from './place.ts';
+import { figureText, rangeText, sentenceText, valueText, warningWord, type Saying } from './text.ts';
+import { store } from './the-store.ts';
+
+/**
+ * Keeps everything on the page that depends on the bench or on the units in step with the store: figures and values
+ * in the text, drawings, warnings, units. The pages carry the marks; this file knows no page.
+ */
+
+const all = (selector: string): HTMLElement[] => [...document.querySelectorAll<HTMLElement>(selector)];
+
+/** Leaves what is right already alone, so that nothing is read out or painted twice. */
+function write(element: HTMLElement, text: string): void {
+  if (element.textContent.trim() !== text) element.textContent = text;
+}
+
+const quantityOf = (element: HTMLElement) => element.dataset['quantity'] as QuantityName;
+
+function showUnits(how: Manner): void {
+  for (const element of all('[data-unit]'))
+    write(element, shownUnit(element.dataset['unit'] as QuantityName, how.system));
+  for (const element of all('[data-base]')) {
+    const value = Number(element.dataset['base']);
+    const limit = element.dataset['limit'] as 'lowest' | 'highest' | undefined;
+    const text = limit
+      ? showLimit(value, quantityOf(element), how, limit)
+      : showQuantity(value, quantityOf(element), how);
+    write(element, text);
+  }
+}
+
+function showGiven(how: Manner): void {
+  for (const element of all('[data-given]')) {
+    const path = element.dataset['given'] as FieldPath;
+    const saying = JSON.parse(element.dataset['saying'] ?? '') as Saying;
+    write(element, valueText(fieldValue(store.state.bench, path), saying, how));
+  }
+}
+
+function showOrigins(): void {
+  const { set, origin } = store.state;
+  for (const element of all('[data-origin]')) {
+    element.hidden = set.includes(element.dataset['origin'] as FieldPath);
+    write(element, origin === 'example' ? 'example' : 'assumed');
+  }
+}
+
+function showWhose(): void {
+  const { bench, origin } = store.state;
+  const whose = store.untouched
+    ? 'Figures of the example bench'
+    : origin === 'example'
+      ? 'Figures of your bench, begun from the example'
+      : 'Figures of your bench';
+  for (const element of all('[data-whose]')) write(element, whose);
+  for (const element of all('[data-bench-name]')) write(element, bench.identity.name);
+  for (const element of document.querySelectorAll<HTMLButtonElement>('[data-undo]'))
+    element.disabled = !store.canUndo;
+  for (const radio of document.querySelectorAll<HTMLInputElement>('input[name="units"]'))
+    radio.checked = radio.value === store.system;
+}
+
+type AnyAnswers = Readonly<Record<string, Answer>>;
+
+function figureNamed(answers: AnyAnswers, name: string): Figure | null {
+  const [id = '', key = ''] = name.split('.');
+  return answers[id]?.figures[key] ?? null;
+}
+
+function showFigures(answers: AnyAnswers, how: Manner): void {
+  for (const element of all('[data-figure]'))
+    write(element, figureText(figureNamed(answers, element.dataset['figure'] ?? ''), quantityOf(element), how));
+  for (const element of all('[data-range]'))
+    write(element, rangeText(figureNamed(answers, element.dataset['range'] ?? ''), quantityOf(element), how));
+}
+
+function showWarnings(answers: AnyAnswers, how: Manner): void {
+  for (const list of all('[data-warnings]')) {
+    const { warnings } = answers[list.dataset['warnings'] ?? ''] ?? { warnings: [] };
+    list.hidden = warnings.length === 0;
+    list.replaceChildren(
+      ...warnings.map(({ code, level, text }) => {
+        const item = document.createElement('li');
+        item.className = `warning ${level}`;
+        item.dataset['code'] = code;
+        const word = document.createElement('strong');
+        word.textContent = warningWord(level);
+        item.append(word, ` ${sentenceText(text, how)}`);
+        return item;
+      }),
+    );
+  }
+}
+
+const drawingName = (element: HTMLElement) => element.dataset['drawing'] as keyof typeof drawings;
+
+/** The calculators whose answers this page shows. */
+function needed(): string[] {
+  const named = [
+    ...all('[data-figure]').map((element) => element.dataset['figure']?.split('.')[0] ?? ''),
+    ...all('[data-warnings]').map((element) => element.dataset['warnings'] ?? ''),
+    ...all('[data-drawing]').flatMap((element) => drawings[drawingName(element)].needs),
+  ];
+  return [...new Set(named)];
+}
+
+/** The latest call wins: an answer that arrives after a newer one was asked for is dropped. */
+let turn = 0;
+
+/** Shows the bench of the store on the whole page. */
+export async function showBench(): Promise<void> {
+  const mine = ++turn;
+  const how = manner();
+  showUnits(how);
+  showGiven(how);
+  showOrigins();
+  showWhose();
+  const ids = needed();
+  if (ids.length === 0) return;
+  const situation = await situationOf(store.state.bench);
+  const answers = await answersFor(ids, situation);
+  if (mine !== turn) return;
+  showFigures(answers, how);
+  showWarnings(answers, how);
+  for (const sheet of all('[data-drawing]')) {
+    const name = drawingName(sheet);
+    const { load, width } = drawings[name];
+    const [draw, { svgElement }] = await Promise.all([load(), import('../drawing/svg.ts')]);
+    if (mine !== turn) return;
+    const drawing = draw({ situation, answers: answers as Answers, manner: how, width });
+    sheet.replaceChildren(svgElement(drawing, `drawing-${name}`, document));
+    for (const title of all(`[data-drawing-title="${name}"]`)) write(title, drawing.title);
+  }
+}
+
+/** Reads the headline of a calculator out, a moment after the reader stopped typing. */
+let waiting: ReturnType<typeof setTimeout> | undefined;
+const pause = 900;
+
+export function announceHeadline(calculator: string): void {
+  clearTimeout(waiting);
+  waiting = setTimeout(() => {
+    const row = document.querySelector(`#${calculator} .headline .figure-row`);
+    const said = [row?.querySelector('dt'), row?.querySelector('output'), row?.querySelector('.range')]
+      .map((element) => element?.textContent.trim())
+      .filter(Boolean);
+    const warnings = document.querySelectorAll(`#${calculator} .warning`).length;
+    const count = warnings === 0 ? '' : ` ${warnings === 1 ? '1 warning' : `${warnings} warnings`}.`;
+    announce(`${said.join(', ')}.${count}`);
+  }, pause);
+}

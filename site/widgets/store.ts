@@ -1,0 +1,274 @@
+import type { Bench, FieldPath } from '../../calculators/bench/fields.ts';
+import type { UnitSystem } from '../../calculators/quantities/quantity.ts';
+import type { FieldValue } from '../../calculators/bench/read-field.ts';
+import { withValues } from '../bench-value.ts';
+
+/**
+ * The one bench of the whole site: what the reader has set, kept in the reader's own browser. Base units inside.
+ * Nothing here knows a page; the page is told of each change and shows it.
+ */
+
+/** A wrong answer as it was typed, with the system of units that it was typed in. Never cleared, only corrected. */
+export interface Draft {
+  readonly text: string;
+  readonly system: UnitSystem;
+}
+
+type Drafts = Readonly<Partial<Record<FieldPath, Draft>>>;
+
+/** One state of the bench. What is not in `set` is the example's, or, of a bench taken from a file, assumed. */
+export interface BenchState {
+  readonly bench: Bench;
+  readonly set: readonly FieldPath[];
+  readonly drafts: Drafts;
+  readonly origin: 'example' | 'file';
+}
+
+/** What is written to the browser's storage. */
+interface Kept extends BenchState {
+  readonly format: 1;
+  /** Names the fields that the bench was checked against. */
+  readonly fields: string;
+}
+
+/** The part of the browser's storage that is used; every call may throw where storage is forbidden. */
+export type Storage = Pick<globalThis.Storage, 'getItem' | 'setItem'>;
+
+export const keys = {
+  bench: 'winter-bench',
+  before: 'winter-bench.before',
+  units: 'winter-bench.units',
+  /** What could not be read, so that nothing is lost. */
+  unread: 'winter-bench.unread',
+} as const;
+
+/** How many states can be gone back to. */
+const steps = 30;
+
+interface Options {
+  /** Undefined where the browser has none or forbids its use. */
+  readonly storage: Storage | undefined;
+  readonly example: Bench;
+  /** The units of the region. */
+  readonly system: UnitSystem;
+  /** Names the fields that this version of the guide knows. */
+  readonly fields: string;
+}
+
+/** What was found in storage when the page was opened. */
+export type Found = 'nothing' | 'bench' | 'older-bench' | 'unreadable';
+
+const isRecord = (thing: unknown): thing is Record<string, unknown> =>
+  typeof thing === 'object' && thing !== null && !Array.isArray(thing);
+
+/** Whether this has the shape of a state; whether its values make sense is asked of the fields, and only when needed. */
+const isState = (thing: unknown): thing is BenchState =>
+  isRecord(thing) &&
+  isRecord(thing['bench']) &&
+  Object.values(thing['bench']).every(isRecord) &&
+  Array.isArray(thing['set']) &&
+  isRecord(thing['drafts']) &&
+  (thing['origin'] === 'example' || thing['origin'] === 'file');
+
+/** The kept bench over the example, group by group, so that a field that is new to this version has a value. */
+function overExample(example: Bench, kept: Bench): Bench {
+  const groups = Object.entries(example).map(([group, values]) => {
+    const known = Object.entries(kept[group as keyof Bench] ?? {}).filter(([name]) => name in values);
+    return [group, { ...values, ...Object.fromEntries(known) }];
+  });
+  return Object.fromEntries(groups) as Bench;
+}
+
+export class Store {
+  readonly #options: Options;
+  readonly #listeners = new Set<() => void>();
+  #state: BenchState;
+  #before: BenchState[] = [];
+  #system: UnitSystem;
+  /** The field that the last step changed: going on typing in it is the same step. */
+  #open: FieldPath | undefined;
+  #found: Found = 'nothing';
+  /** False as soon as the browser refuses to keep something. */
+  #keeps = true;
+
+  constructor(options: Options) {
+    this.#options = options;
+    this.#system = options.system;
+    this.#state = this.#start();
+    this.#load();
+  }
+
+  get state(): BenchState {
+    return this.#state;
+  }
+
+  get system(): UnitSystem {
+    return this.#system;
+  }
+
+  get found(): Found {
+    return this.#found;
+  }
+
+  /** Whether the browser keeps the bench until the next visit. */
+  get keeps(): boolean {
+    return this.#keeps;
+  }
+
+  get canUndo(): boolean {
+    return this.#before.length > 0;
+  }
+
+  /** Whether everything shown is still the example's. */
+  get untouched(): boolean {
+    const { set, drafts, origin } = this.#state;
+    return origin === 'example' && set.length === 0 && Object.keys(drafts).length === 0;
+  }
+
+  /** Calls back after every change, whether made here or in another tab. */
+  subscribe(listener: () => void): void {
+    this.#listeners.add(listener);
+  }
+
+  /** The reader's answer to one field or to several that belong together; a draft of them is settled by it. */
+  give(values: Readonly<Partial<Record<FieldPath, FieldValue>>>): void {
+    const paths = Object.keys(values) as FieldPath[];
+    const drafts = { ...this.#state.drafts };
+    for (const path of paths) delete drafts[path];
+    this.#change(
+      {
+        ...this.#state,
+        bench: withValues(this.#state.bench, values),
+        set: [...new Set([...this.#state.set, ...paths])],
+        drafts,
+      },
+      paths[0],
+    );
+  }
+
+  /** Keeps an answer that cannot be used, as it was typed. The bench keeps the last answer that could be used. */
+  draft(path: FieldPath, text: string): void {
+    const draft = { text, system: this.#system };
+    this.#change({ ...this.#state, drafts: { ...this.#state.drafts, [path]: draft } }, path);
+  }
+
+  /** Ends the step: what is typed next, even in the same field, can be undone by itself. */
+  endStep(): void {
+    this.#open = undefined;
+  }
+
+  /** Takes a whole bench, from a file or a link. The present one can be had back with undo. */
+  take(bench: Bench, set: readonly FieldPath[]): void {
+    this.#change({ bench, set, drafts: {}, origin: 'file' });
+  }
+
+  /** Back to the example. The present bench can be had back with undo. */
+  reset(): void {
+    this.#change(this.#start());
+  }
+
+  /** Back to what was before the last step; nothing happens where there is none. */
+  undo(): void {
+    const last = this.#before.pop();
+    if (!last) return;
+    this.#state = last;
+    this.#open = undefined;
+    this.#keep(keys.before, this.#before);
+    this.#keepState();
+    this.#tell();
+  }
+
+  /** The reader's choice of units, for every page. */
+  choose(system: UnitSystem): void {
+    if (system === this.#system) return;
+    this.#system = system;
+    this.#keep(keys.units, system);
+    this.#tell();
+  }
+
+  /** Puts right what an older version of the guide has kept, without a step of its own. */
+  mend(state: BenchState): void {
+    this.#state = state;
+    this.#keepState();
+    this.#tell();
+  }
+
+  /** Another tab has written to the storage under this key. */
+  changedElsewhere(key: string | null): void {
+    if (key !== null && !Object.values<string>(keys).includes(key)) return;
+    this.#open = undefined;
+    this.#load();
+    this.#tell();
+  }
+
+  #start(): BenchState {
+    return { bench: this.#options.example, set: [], drafts: {}, origin: 'example' };
+  }
+
+  #change(next: BenchState, path?: FieldPath): void {
+    if (path === undefined || path !== this.#open) {
+      this.#before = [...this.#before, this.#state].slice(-steps);
+      this.#keep(keys.before, this.#before);
+    }
+    this.#open = path;
+    this.#state = next;
+    this.#keepState();
+    this.#tell();
+  }
+
+  #tell(): void {
+    for (const listener of this.#listeners) listener();
+  }
+
+  #keep(key: string, thing: unknown): void {
+    try {
+      this.#options.storage?.setItem(key, JSON.stringify(thing));
+      if (!this.#options.storage) this.#keeps = false;
+    } catch {
+      this.#keeps = false;
+    }
+  }
+
+  #keepState(): void {
+    const kept: Kept = { format: 1, fields: this.#options.fields, ...this.#state };
+    this.#keep(keys.bench, kept);
+  }
+
+  /** What is kept under a key: undefined where there is nothing; what cannot be read is put aside, not lost. */
+  #read(key: string): unknown {
+    let text: string | null = null;
+    try {
+      text = this.#options.storage?.getItem(key) ?? null;
+      return text === null ? undefined : (JSON.parse(text) as unknown);
+    } catch (problem) {
+      if (text === null || !(problem instanceof SyntaxError)) this.#keeps = false;
+      else this.#putAside(text);
+      return undefined;
+    }
+  }
+
+  #putAside(text: string): void {
+    this.#found = 'unreadable';
+    this.#keep(keys.unread, text);
+  }
+
+  #load(): void {
+    const units = this.#read(keys.units);
+    if (units === 'metric' || units === 'us') this.#system = units;
+    const before = this.#read(keys.before);
+    this.#before = Array.isArray(before) ? before.filter(isState) : [];
+    const kept = this.#read(keys.bench);
+    if (kept === undefined) {
+      this.#state = this.#start();
+      return;
+    }
+    if (!isState(kept)) {
+      this.#putAside(JSON.stringify(kept));
+      this.#state = this.#start();
+      return;
+    }
+    const { bench, set, drafts, origin } = kept;
+    this.#state = { bench: overExample(this.#options.example, bench), set, drafts, origin };
+    this.#found = (kept as Kept).fields === this.#options.fields ? 'bench' : 'older-bench';
+  }
+}

@@ -1,0 +1,59 @@
+import type { Figure, Sentence } from '../../calculators/calculator.ts';
+import type { Field } from '../../calculators/bench/field.ts';
+import type { QuantityName } from '../../calculators/quantities/quantity.ts';
+import { showNumber, showQuantity, type Manner } from '../../calculators/quantities/show.ts';
+
+/** Shown where a question does not arise for this bench, such as the mix of a loop of plain water. */
+export const noFigure = 'none for this bench';
+
+/** A figure's expected value as a reader sees it. */
+export const figureText = (figure: Figure | null, quantity: QuantityName, manner: Manner): string =>
+  figure ? showQuantity(figure.value, quantity, manner) : noFigure;
+
+/** The range that a figure lies in, in words; empty where it is known without one. */
+export function rangeText(figure: Figure | null, quantity: QuantityName, manner: Manner): string {
+  if (figure?.low === undefined || figure.high === undefined) return '';
+  return `likely ${showNumber(figure.low, quantity, manner)} to ${showQuantity(figure.high, quantity, manner)}`;
+}
+
+/** A sentence with its quantities written out in the reader's units. */
+export const sentenceText = (sentence: Sentence, manner: Manner): string =>
+  sentence
+    .map((part) => (typeof part === 'string' ? part : showQuantity(part.value, part.quantity, manner)))
+    .join('');
+
+/** What a field's value needs to be said in words. */
+export type Saying =
+  | { readonly shape: 'number'; readonly quantity: QuantityName; readonly empty?: string }
+  | { readonly shape: 'choice'; readonly labels: Readonly<Record<string, string>> }
+  | { readonly shape: 'text' };
+
+/** What is needed to say a field's value, without the rest of its declaration. */
+export function sayingOf(field: Field): Saying {
+  switch (field.shape) {
+    case 'number':
+      return {
+        shape: 'number',
+        quantity: field.quantity,
+        ...(field.empty === undefined ? {} : { empty: field.empty }),
+      };
+    case 'choice':
+      return {
+        shape: 'choice',
+        labels: Object.fromEntries(Object.entries(field.options).map(([key, { label }]) => [key, label])),
+      };
+    case 'text':
+    case 'reference':
+      return { shape: 'text' };
+  }
+}
+
+/** A field's value as a reader sees it in running text. */
+export function valueText(value: number | string | null, saying: Saying, manner: Manner): string {
+  if (saying.shape === 'choice') return saying.labels[String(value)] ?? String(value);
+  if (saying.shape === 'text' || typeof value === 'string') return String(value ?? '');
+  return value === null ? (saying.empty ?? '') : showQuantity(value, saying.quantity, manner);
+}
+
+/** The word that a warning opens with, so that its weight does not hang on colour. */
+export const warningWord = (level: 'stop' | 'care'): string => (level === 'stop' ? 'Do not build this.' : 'Take care.');
