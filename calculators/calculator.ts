@@ -30,7 +30,25 @@ export interface Warning {
  * Words with quantities in them, kept apart until it is known who reads: the site and the worksheet write the
  * numbers in the reader's units.
  */
-export type Sentence = readonly (string | { readonly value: number; readonly quantity: QuantityName })[];
+export type Sentence = readonly (string | Amount)[];
+
+/** A quantity inside a sentence, in the base unit. */
+export interface Amount {
+  readonly value: number;
+  readonly quantity: QuantityName;
+}
+
+export const amount = (value: number, quantity: QuantityName): Amount => ({ value, quantity });
+
+/** A sentence with its quantities in place: sentence`The gap is ${amount(0.02, 'size')}.` */
+export const sentence = (words: readonly string[], ...amounts: readonly Amount[]): Sentence =>
+  words.flatMap((part, index) => [part, amounts[index] ?? '']).filter((part) => part !== '');
+
+/** A reason not to build it so. */
+export const stop = (code: string, text: Sentence): Warning => ({ code, level: 'stop', text });
+
+/** Something to read before building it so. */
+export const care = (code: string, text: Sentence): Warning => ({ code, level: 'care', text });
 
 export interface FigureDeclaration {
   readonly label: string;
@@ -40,7 +58,7 @@ export interface FigureDeclaration {
   readonly explain: string;
 }
 
-/** One letter of a formula: what it stands for. */
+/** A formula behind the figures. Its letters are the symbols of the figures, or said in its words. */
 export interface FormulaDeclaration {
   readonly tex: string;
   /** What the formula says, in words, for those who skip formulas and those who cannot see them. */

@@ -28,6 +28,11 @@ export const sources = {
     by: 'the authors of this guide',
     standing: 'assumption',
   },
+  helix: {
+    title: 'Helix: its length, pitch and curvature, in public encyclopaedias that agree',
+    by: 'several authors',
+    standing: 'seen',
+  },
   'nist-sp811': {
     title: 'Guide for the Use of the International System of Units, Special Publication 811, appendix B',
     by: 'National Institute of Standards and Technology',
