@@ -1,0 +1,75 @@
+import type { Answer, Calculator, Figure, Situation } from '../../calculators/calculator.ts';
+import { calculators, type Answers } from '../../calculators/index.ts';
+import type { FieldPath } from '../../calculators/bench/fields.ts';
+import type { QuantityName } from '../../calculators/quantities/quantity.ts';
+import { showQuantity, type Manner } from '../../calculators/quantities/show.ts';
+import { rowsOf, showField } from '../report.ts';
+import { rangeText, sentenceText } from '../widgets/text.ts';
+import type { LabelledValue } from './blocks.ts';
+
+/** One bench with its answers, asked for what the sheet says of it, in the reader's units. */
+export interface Facts {
+  readonly situation: Situation;
+  readonly answers: Answers;
+  readonly manner: Manner;
+}
+
+const declared: readonly Calculator[] = calculators;
+
+/** Answers by calculator, for those who ask by name. */
+const byName = (answers: Answers): Readonly<Record<string, Answer>> => answers;
+
+/** A figure by its full name, "winding.pitch", with its declaration; null where the question does not arise. */
+export function figureOf(
+  { answers }: Facts,
+  name: string,
+): { readonly label: string; readonly quantity: QuantityName; readonly figure: Figure } | null {
+  const [id = '', key = ''] = name.split('.');
+  const declaration = declared.find((one) => one.id === id)?.figures[key];
+  const figure = byName(answers)[id]?.figures[key];
+  return declaration && figure ? { ...declaration, figure } : null;
+}
+
+/** A figure as a reader sees it: "74 mm"; null where the question does not arise. */
+export function shown(facts: Facts, name: string): string | null {
+  const found = figureOf(facts, name);
+  return found ? showQuantity(found.figure.value, found.quantity, facts.manner) : null;
+}
+
+/** Figures with their labels, those that do not arise left out. */
+export const labelled = (facts: Facts, names: readonly string[]): LabelledValue[] =>
+  names.flatMap((name) => {
+    const found = figureOf(facts, name);
+    if (!found) return [];
+    const { label, quantity, figure } = found;
+    const note = rangeText(figure, quantity, facts.manner);
+    return [{ label, value: showQuantity(figure.value, quantity, facts.manner), ...(note === '' ? {} : { note }) }];
+  });
+
+/** All figures of a calculator but these, as rows. */
+export const rowsBut = (facts: Facts, id: string, but: readonly string[] = []): LabelledValue[] => {
+  const calculator = declared.find((one) => one.id === id);
+  const answer = byName(facts.answers)[id];
+  if (!calculator || !answer) return [];
+  return rowsOf(calculator, answer, facts.manner)
+    .filter(({ name }) => !but.includes(name))
+    .map(({ label, value, range }) => ({ label, value, ...(range === '' ? {} : { note: range }) }));
+};
+
+/** A field of the bench as a reader sees it. */
+export const field = ({ situation, manner }: Facts, path: FieldPath): string =>
+  showField(situation.bench, path, manner);
+
+/** A value in the reader's units. */
+export const value = ({ manner }: Facts, amount: number, quantity: QuantityName): string =>
+  showQuantity(amount, quantity, manner);
+
+/** The warnings of these calculators, or of all, at one level: each sentence once. */
+export function warningsOf(
+  { answers, manner }: Facts,
+  level: 'stop' | 'care',
+  ids: readonly string[] = declared.map(({ id }) => id),
+): string[] {
+  const all = ids.flatMap((id) => byName(answers)[id]?.warnings ?? []);
+  return [...new Set(all.filter((one) => one.level === level).map(({ text }) => sentenceText(text, manner)))];
+}

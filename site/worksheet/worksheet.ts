@@ -1,0 +1,93 @@
+import type { FieldPath } from '../../calculators/bench/fields.ts';
+import type { Situation } from '../../calculators/calculator.ts';
+import type { Answers } from '../../calculators/index.ts';
+import type { Manner } from '../../calculators/quantities/show.ts';
+import { buildSide, type Names } from './build-side.ts';
+import { codeOf } from './code.ts';
+import { compose } from './compose.ts';
+import type { PaperName, Sheet } from './layout.ts';
+import { openTypeface, writePdf, type FontFiles } from './pdf.ts';
+import { runSide, type Office } from './run-side.ts';
+import type { Measure } from './text.ts';
+import { writable } from './writable.ts';
+
+/** Everything that a worksheet is made from. */
+export interface WorksheetInput {
+  readonly situation: Situation;
+  readonly answers: Answers;
+  readonly manner: Manner;
+  readonly paper: PaperName;
+  /** TrueType files cut to the letters of `letters.ts`. */
+  readonly fonts: FontFiles;
+  /** Opens this bench in the guide; printed as a QR code. */
+  readonly link: string;
+  /** Edition of the figures; its date (2026-11-25) stands for the moment of making, so that bytes do not depend on it. */
+  readonly version: { readonly number: string; readonly date: string };
+  /** Fields that the file left out, whose start values were taken. */
+  readonly assumed: readonly FieldPath[];
+}
+
+/** The words of others, fit for paper. */
+function namesOf({ bench, region, station }: Situation): { names: Names; office: Office } {
+  let incomplete = false;
+  const fit = (text: string): string => {
+    const written = writable(text);
+    incomplete ||= written.unknown.length > 0;
+    return written.text;
+  };
+  const names = {
+    bench: fit(bench.identity.name),
+    house: fit(bench.identity.house),
+    notes: fit(bench.identity.notes),
+    region: fit(region.name),
+    station: fit(station.name),
+  };
+  const office = {
+    name: fit(region.office.name),
+    contacts: region.office.contacts.map(({ who, how }) => ({ who: fit(who), how: fit(how) })),
+    cautions: region.cautions.map(fit),
+    codeReferences: region.codeReferences.map(fit),
+  };
+  return { names: { ...names, incomplete }, office };
+}
+
+/** The worksheet as data: what stands where on its two sides. Pure. */
+export function layOut(input: Omit<WorksheetInput, 'fonts'>, measure: Measure): Sheet {
+  const { situation, answers, manner, paper, link, version, assumed } = input;
+  const facts = { situation, answers, manner };
+  const { names, office } = namesOf(situation);
+  const code = { kind: 'code', modules: codeOf(link), link } as const;
+  return compose(
+    [buildSide(facts, names), runSide(facts, names, office, code, assumed)],
+    {
+      left: `Winter bench guide · figures ${version.number} of ${version.date}`,
+      right: (page, pages, continued) =>
+        `Page ${page} of ${pages}${continued ? '; this side goes on at the end' : ''}`,
+    },
+    paper,
+    measure,
+  );
+}
+
+/** The language of the guide's own words. */
+const language = (locale: string): string => (locale.startsWith('en') ? locale : 'en');
+
+/**
+ * Draws the two-sided worksheet of one bench as a tagged PDF with form fields; the same in Node and in a browser. The same
+ * input gives the same bytes.
+ */
+export async function drawWorksheet(input: WorksheetInput): Promise<Uint8Array> {
+  const typeface = openTypeface(input.fonts);
+  const sheet = layOut(input, typeface.measure);
+  const { text: name } = writable(input.situation.bench.identity.name);
+  return writePdf(
+    sheet,
+    {
+      title: `Worksheet: ${name}`,
+      subject: 'How to build and run one heated winter bench',
+      language: language(input.manner.locale),
+      date: new Date(`${input.version.date}T00:00:00Z`),
+    },
+    typeface,
+  );
+}
