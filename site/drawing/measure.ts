@@ -1,8 +1,8 @@
 import type { Mark, Point } from './drawing.ts';
 
 /**
- * Rough widths of letters in shares of their size, so that labels can be placed without a browser or a font file.
- * The worksheet's typeface (Inter) was measured and rounded up; common screen typefaces are as wide or narrower.
+ * Rough widths of letters in shares of their size, so that labels can be placed without a browser or a font file:
+ * those of the worksheet's typeface (Inter), rounded up.
  */
 const advances: readonly (readonly [share: number, letters: string])[] = [
   [0.27, 'ijl\u202f’|'],
@@ -17,17 +17,22 @@ const advances: readonly (readonly [share: number, letters: string])[] = [
   [1.05, 'W%↔'],
 ];
 
-const advanceOf = new Map(advances.flatMap(([share, letters]) => [...letters].map((letter) => [letter, share])));
+const advanceOf = new Map(
+  advances.flatMap(([share, letters]) => [...letters].map((letter) => [letter, share])),
+);
 
 /** Letters that the table does not know, accented ones above all, count as wide. */
 const unknownAdvance = 0.75;
 /** How much wider bold letters run. */
 const boldFactor = 1.05;
+/** The widest of the typefaces that a reader's system may bring (DejaVu Sans) runs about this much wider. */
+const wideTypeface = 1.1;
 
-/** Width of a line of text [mm] whose letters have this size [mm]. Never too small for the worksheet's typeface. */
+/** Width of a line of text [mm] whose letters have this size [mm]: rather too much than too little. */
 export const textWidth = (text: string, size: number, bold = false): number =>
   [...text].reduce((sum, letter) => sum + (advanceOf.get(letter) ?? unknownAdvance), 0) *
   size *
+  wideTypeface *
   (bold ? boldFactor : 1);
 
 /** A rectangle on paper [mm]. */
@@ -50,8 +55,18 @@ export function textBox(mark: TextMark): Box {
   const before = { start: 0, middle: width / 2, end: width }[mark.align ?? 'start'];
   const [x, y] = mark.at;
   if (mark.upward)
-    return { left: x - rise * mark.size, right: x + hang * mark.size, bottom: y + before, top: y + before - width };
-  return { left: x - before, right: x - before + width, top: y - rise * mark.size, bottom: y + hang * mark.size };
+    return {
+      left: x - rise * mark.size,
+      right: x + hang * mark.size,
+      bottom: y + before,
+      top: y + before - width,
+    };
+  return {
+    left: x - before,
+    right: x - before + width,
+    top: y - rise * mark.size,
+    bottom: y + hang * mark.size,
+  };
 }
 
 export const overlap = (a: Box, b: Box): boolean =>

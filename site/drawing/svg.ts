@@ -82,7 +82,8 @@ function paintedNodes(marks: readonly Mark[]): Node[] {
   const nodes: Node[] = [];
   let pending: Layer | undefined;
   const flush = () => {
-    if (pending) nodes.push({ name: 'path', attributes: { ...pending.attributes, d: pending.path }, children: [] });
+    if (pending)
+      nodes.push({ name: 'path', attributes: { ...pending.attributes, d: pending.path }, children: [] });
     pending = undefined;
   };
   for (const mark of marks) {
