@@ -221,6 +221,14 @@ export const planDrawing: BenchDrawing = ({ situation, manner, width }): Drawing
   const on = ([along, over]: Point): Point => [xOn(sheet, frame.length, along), yOn(sheet, over)];
   const shows = ([along]: Point): boolean => along <= cut[0] || along >= cut[1];
 
+  // A place that shows, this share of the way along the near leg; of a broken bench on one of its two ends.
+  const [pipeStart, pipeStop] = [path[0]?.[0] ?? 0, path[1]?.[0] ?? frame.length];
+  const alongPipe = (share: number): number => {
+    if (!broken) return pipeStart + (pipeStop - pipeStart) * share;
+    if (share < 0.5) return pipeStart + (cut[0] - pipeStart) * share * 2;
+    return cut[1] + (pipeStop - cut[1]) * (share - 0.5) * 2;
+  };
+
   const marks: Mark[] = [rectangle({ left, top, right, bottom }, { stroke: 'ink', width: pen.outline })];
 
   // The pipe: a broad line of ink with a narrower one of water on it, which leaves its two edges.
