@@ -5,17 +5,12 @@ import { gravity } from '../laws/gravity.ts';
 import { buoyantFlow, flowConductance, openingsInSeries } from '../laws/leakage.ts';
 import { cylinderFilm, horizontalFilm, verticalFilm } from '../laws/natural-convection.ts';
 import { exchangeEmissivity, radiantFilm } from '../laws/radiation.ts';
-import { airDensity, airHeatCapacity } from '../properties/air.ts';
-import { highestVolumeShare, massShareOf, mixDensity, mixHeatCapacity } from '../properties/glycol.ts';
 import { kelvin } from '../properties/temperature.ts';
 import { benchTops, floors } from '../tables/benches.ts';
 import { sheets, type Sheet } from '../tables/films.ts';
-import { dryMatterHeatCapacity, media } from '../tables/media.ts';
 import {
   coverArea,
   loopLength,
-  loopVolume,
-  loopWallMass,
   mediumVolume,
   perimeter,
   pipeInside,
@@ -25,8 +20,9 @@ import {
   sideArea,
   skirtClosed,
   topArea,
-  underVolume,
 } from './geometry.ts';
+import type { EnthalpyCurve } from './enthalpy.ts';
+import { canopyHolds, loopHolds, rootsHold, soilHolds, underHolds } from './heat-held.ts';
 import type { Parameters } from './priors.ts';
 import { faceCount, stackTransmittance, type SheetStack } from './sheet-stack.ts';
 
@@ -44,9 +40,6 @@ const rootLayers = 3;
 /** Soil layers below the floor, from the top down [m]; together three quarters of a metre. */
 const soilLayers = [0.05, 0.1, 0.2, 0.4] as const;
 
-/** Volume heat capacity of moist soil [J/(m³·K)]: sand and gravel 1950 kg/m³ × 1045 J/(kg·K) (EN 12524). */
-const soilHeatCapacity = 1950 * 1045;
-
 /** Emissivity of pots, wood, leaves and moist surfaces [1] (emissivity tables: 0.90 to 0.95). */
 const surfaceEmissivity = 0.92;
 
@@ -58,15 +51,6 @@ const pipeEmissivity = 0.92;
  * in parallel with radiation).
  */
 const potBase = 0.08;
-
-/** Timber or steel of the bench, per area of its top [J/(m²·K)] (assumption: 15 kg/m² of timber at 1600 J/(kg·K)). */
-const frameHeatCapacity = 15 * 1600;
-
-/** Leaves, stems and film of a covered canopy, per area of the top [J/(m²·K)] (assumption: as 0.5 kg/m² of water). */
-const canopyHeatCapacity = 0.5 * 4190;
-
-/** Volume heat capacity of water [J/(m³·K)]: 4.19 MJ/(m³·K) at 0 to 10 °C (IAPWS SR6-08). */
-const waterVolumeHeatCapacity = 4.19e6;
 
 /**
  * Width of the strip along the foot of the skirt over which the floor changes from the temperature under the bench
@@ -86,15 +70,12 @@ const openingWidth = 0.03;
 /** Extruded polystyrene [W/(m·K)]: 0.026 fresh, 0.034 aged (ASHRAE-based insulation table, from memory for aged). */
 const foamConductivity = 0.034;
 
-/** Temperature at which the heat capacity of the loop is taken [°C]: where common practice keeps it. */
-const loopReference = 5;
-
 export interface Body {
   /** Ids of the nodes in the order of the temperatures, boundaries after them. */
   readonly ids: readonly string[];
   readonly nodeCount: number;
-  /** Heat capacity of each node [J/K]. */
-  readonly capacities: readonly number[];
+  /** Heat that each node holds against its temperature. */
+  readonly curves: readonly EnthalpyCurve[];
   /** Nodes of the root zone from the base up. */
   readonly roots: readonly number[];
   readonly loop: number;
@@ -163,7 +144,6 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
   const { bench } = situation;
   const pipe = pipeOf(bench);
   const inside = pipeInside(pipe);
-  const medium = media[bench.pots.medium];
   const top = benchTops[bench.frame.top];
   const floor = floors[bench.frame.floor];
   const covered = bench.cover.kind !== 'none';
@@ -267,23 +247,12 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
     slabResistance(soilLayers[0] / 2, conductivityBelow);
   const edge = (rim * conductivityBelow * Math.log(1 + bench.frame.width / (2 * edgeStrip))) / Math.PI;
 
-  const antifreeze = bench.mix.antifreeze;
-  // A share beyond the published tables is refused by the mix; heat capacity hardly cares.
-  const massShare =
-    antifreeze === 'none'
-      ? 0
-      : massShareOf(antifreeze, Math.min(bench.mix.share, highestVolumeShare(antifreeze)));
-  const fluid =
-    mixDensity(antifreeze, massShare, loopReference) * mixHeatCapacity(antifreeze, massShare, loopReference);
-  const water = medium.containerCapacity * bench.pots.moisture;
-  const mediumHeat = medium.bulkDensity * dryMatterHeatCapacity + water * waterVolumeHeatCapacity;
-  const air = airDensity(loopReference) * airHeatCapacity;
-  const capacities = [
-    loopVolume(bench) * fluid + loopWallMass(bench) * pipe.heatCapacity,
-    underVolume(bench) * air + area * frameHeatCapacity,
-    ...roots.map(() => (volume * mediumHeat) / rootLayers),
-    ...(covered ? [area * coverHeight * air + area * canopyHeatCapacity] : []),
-    ...soilLayers.map((thickness) => area * thickness * soilHeatCapacity),
+  const curves = [
+    loopHolds(bench),
+    underHolds(bench),
+    ...roots.map(() => rootsHold(bench, rootLayers)),
+    ...(covered ? [canopyHolds(bench)] : []),
+    ...soilLayers.map((thickness) => soilHolds(bench, thickness)),
   ];
 
   // Where each face keeps its temperature between calls.
@@ -411,7 +380,7 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
   return {
     ids,
     nodeCount: nodeIds.length,
-    capacities,
+    curves,
     roots,
     loop,
     under,

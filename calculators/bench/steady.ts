@@ -1,9 +1,13 @@
 import type { Situation } from '../calculator.ts';
 import { assemble, type Body, type HeatPath } from './assemble.ts';
+import { capacityAt, enthalpyAt } from './enthalpy.ts';
 import type { Network } from './network.ts';
 import { designOutside, houseAir } from './place.ts';
 import { expectedParameters, type Parameters } from './priors.ts';
 import { settle, type Drive, type Settled } from './settle.ts';
+
+/** A temperature at which nothing of a bench is frozen [°C]. */
+const thawed = 5;
 
 /**
  * Warmest air under the bench that is still thought about [°C]: film, plastic pots and drain pipe soften from here on
@@ -110,7 +114,11 @@ export function designNight(situation: Situation): {
   const t = (node: number): number => temperatures[node] ?? NaN;
   return {
     network: {
-      nodes: body.capacities.map((capacity, node) => ({ id: id(node), capacity })),
+      nodes: body.curves.map((curve, node) => ({
+        id: id(node),
+        // Thawed, as the guide and any linear program take it; what freezing adds is not in a linear network.
+        capacity: capacityAt(curve, enthalpyAt(curve, thawed)),
+      })),
       boundaries: [body.house, body.ground].map((node) => ({ id: id(node), temperature: t(node) })),
       links: links.map(({ from, to, conductance, path }) => ({
         from: id(from),
