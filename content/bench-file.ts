@@ -5,7 +5,7 @@ import type { Region } from '../calculators/region.ts';
 import { currentFormat, migrate } from './bench-format.ts';
 import { check, fieldSchema, groupSchema } from './field-schema.ts';
 import { problem, type Problem } from './problem.ts';
-import { readTree, type Group } from './yaml-tree.ts';
+import { readTree, textAt, type Group } from './yaml-tree.ts';
 
 export { writeBenchFile } from './bench-writer.ts';
 export type { Problem } from './problem.ts';
@@ -31,18 +31,11 @@ function benchSchema(regions: readonly string[], stations: readonly string[]) {
   );
 }
 
-/** The text of one value, if there is one. */
-function textAt(tree: Group, group: string, name: string): string | undefined {
-  const members = tree.entries.get(group)?.tree;
-  const value = members?.kind === 'group' ? members.entries.get(name)?.tree : undefined;
-  return value?.kind === 'value' ? (value.text?.trim() ?? undefined) : undefined;
-}
-
 /** The format that a file says it has; or what is wrong with what it says. */
 function formatOf(tree: Group, file: string): number | Problem {
   const entry = tree.entries.get('format');
   if (!entry) return 1;
-  const found = entry.tree.kind === 'value' ? (entry.tree.text ?? '') : '';
+  const found = textAt(tree, ['format']);
   const at = { file, line: entry.line, field: 'format', found, allowed: `1 to ${currentFormat}` };
   if (!/^[1-9]\d{0,8}$/u.test(found))
     return problem(at, `The format must be a whole number, such as ${currentFormat}`);
@@ -90,7 +83,7 @@ export function readBenchFile(text: string, file: string, regions: readonly Regi
   for (const { field } of astray) entries.delete(field);
   const tree: Group = { ...migrated, entries };
 
-  const named = textAt(tree, 'place', 'region');
+  const named = textAt(tree, ['place', 'region']);
   const region = regions.find(({ id }) => id === named);
   const manner: Manner = { system: region?.units ?? 'metric', locale: region?.languages[0] ?? 'en' };
   // While the region is in doubt, any station of any region may be the right one.

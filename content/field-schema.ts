@@ -1,10 +1,10 @@
 import * as z from 'zod/mini';
-import type { Field } from '../calculators/bench/field.ts';
+import type { Field, ValueOf } from '../calculators/bench/field.ts';
 import { nearestName } from '../calculators/bench/nearest.ts';
 import { readField, sayRight, sayProblem, type FieldProblem } from '../calculators/bench/read-field.ts';
 import type { Manner } from '../calculators/quantities/show.ts';
 import { problem, type Problem } from './problem.ts';
-import { lineAt, plainOf, type Group } from './yaml-tree.ts';
+import { lineAt, plainOf, textAt, type Group } from './yaml-tree.ts';
 
 /**
  * Schemas of files, made of fields. zod walks the file and finds unknown names and wrong shapes; what a value means is
@@ -16,19 +16,26 @@ const nearestOf = (written: string, names: readonly string[]): string => {
   return nearest === undefined ? '' : `; did you mean ${nearest}?`;
 };
 
-/** One value. Left out, it takes the start value of its field, unless a file must give it. */
-export const fieldSchema = (field: Field, references?: readonly string[]) =>
+const valueSchema = <F extends Field>(field: F, references: readonly string[], mayBeLeftOut: boolean) =>
   z.pipe(
     z.optional(z.unknown()),
-    z.transform((raw, context) => {
-      const needed = (field.shape === 'text' || field.shape === 'reference') && field.required === true;
-      if (raw === undefined && !needed) return field.start;
+    z.transform((raw, context): ValueOf<F> => {
+      // What a field may start with is a value of it, unless a file must give one: for that see below.
+      if (raw === undefined && mayBeLeftOut) return field.start as ValueOf<F>;
       const read = readField(field, raw, undefined, references);
-      if (read.ok) return read.value;
+      if (read.ok) return read.value as ValueOf<F>;
       context.issues.push({ code: 'custom', input: raw, params: { field, problem: read.problem } });
       return z.NEVER;
     }),
   );
+
+/** One value. Left out, it takes the start value of its field, unless the field says that it is required. */
+export const fieldSchema = <F extends Field>(field: F, references: readonly string[] = []) =>
+  valueSchema(field, references, !('required' in field));
+
+/** One value that may not be left out. */
+export const givenSchema = <F extends Field>(field: F, references: readonly string[] = []) =>
+  valueSchema(field, references, false);
 
 /** A group of values, where no other names may stand. A name with nothing below it is a group without values. */
 export const groupSchema = <Shape extends z.core.$ZodLooseShape>(shape: Shape) =>
@@ -40,14 +47,20 @@ export const groupSchema = <Shape extends z.core.$ZodLooseShape>(shape: Shape) =
     }),
   );
 
-/** A list of one or more. */
-export const listSchema = <Item extends z.core.$ZodType>(item: Item, what: string, most: number) =>
-  z
-    .array(item, { error: `a list of ${what}, each on its line after a hyphen and a blank` })
-    .check(
-      z.minLength(1, { error: `one or more ${what}` }),
-      z.maxLength(most, { error: `${most} ${what} or fewer` }),
-    );
+/** A list of things, from the fewest to the most. */
+export const listSchema = <Item extends z.core.$ZodType>(
+  item: Item,
+  what: string,
+  fewest: number,
+  most: number,
+) => {
+  const error = `a list of ${fewest === most ? fewest : `${fewest} to ${most}`} ${what}`;
+  // A name with nothing after it is a list without things.
+  return z.pipe(
+    z.transform((raw: unknown) => raw ?? []),
+    z.array(item, { error }).check(z.minLength(fewest, { error }), z.maxLength(most, { error })),
+  );
+};
 
 interface FieldIssue {
   readonly field: Field;
@@ -89,7 +102,8 @@ function problemsOf(
         ),
       ];
     }
-    return [problem({ ...at, found: '', allowed: issue.message }, `Here must stand ${issue.message}`)];
+    const found = textAt(tree, issue.path);
+    return [problem({ ...at, found, allowed: issue.message }, `Here must stand ${issue.message}`)];
   });
 }
 

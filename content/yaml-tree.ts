@@ -186,3 +186,13 @@ export function lineAt(tree: Tree, path: readonly PropertyKey[]): number {
   }
   return line;
 }
+
+/** The text of the value at a place in the tree; empty where there is no value. */
+export function textAt(tree: Tree, path: readonly PropertyKey[]): string {
+  let at: Tree | undefined = tree;
+  for (const step of path) {
+    if (at?.kind === 'group') at = at.entries.get(String(step))?.tree;
+    else at = at?.kind === 'list' ? at.items[Number(step)] : undefined;
+  }
+  return at?.kind === 'value' ? (at.text ?? '').trim() : '';
+}

@@ -1,0 +1,146 @@
+import * as z from 'zod/mini';
+import type { ChoiceField, NumberField, ReferenceField } from '../calculators/bench/field.ts';
+import { fields } from '../calculators/bench/fields.ts';
+import type { Region } from '../calculators/region.ts';
+import { plants } from '../calculators/tables/plants.ts';
+import { check, givenSchema, groupSchema, listSchema, type Checked } from './field-schema.ts';
+import { words, type StationRecord } from './station-schema.ts';
+import { readTree } from './yaml-tree.ts';
+
+const choice = <const Options extends Readonly<Record<string, { readonly label: string }>>>(
+  label: string,
+  options: Options,
+) => ({ shape: 'choice', label, explain: '', options, start: '' }) as const satisfies ChoiceField;
+
+const reference = (label: string): ReferenceField => ({
+  shape: 'reference',
+  to: 'station',
+  label,
+  explain: '',
+  start: '',
+  required: true,
+});
+
+/** From railway to ship's mains [Hz]; houses have 50 or 60 (IEC 60038, from memory). */
+const frequency = { quantity: 'frequency', from: 16, to: 400 } as const;
+
+/** A value that has to be given is never empty. */
+const number = (field: NumberField) =>
+  z.pipe(
+    givenSchema(field),
+    z.transform((value) => value as number),
+  );
+
+/** A number that a region has to give. */
+const numberLike = (label: string, { quantity, from, to }: Pick<NumberField, 'quantity' | 'from' | 'to'>) =>
+  number({ shape: 'number', quantity, label, explain: '', from, to, start: null });
+
+/** Words of a certain form, said in `error`. */
+const formed = (label: string, form: (text: string) => boolean, error: string) =>
+  z.pipe(givenSchema(words(label, 40)), z.string().check(z.refine(form, { error })));
+
+export const isId = (text: string): boolean => /^[a-z][a-z\d-]{0,39}$/u.test(text);
+
+function isLanguage(tag: string): boolean {
+  try {
+    return Intl.getCanonicalLocales(tag)[0] === tag;
+  } catch {
+    return false;
+  }
+}
+
+const source = (label: string) => givenSchema(words(label, 300));
+
+const regionSchema = (records: readonly string[]) =>
+  groupSchema({
+    name: givenSchema(words('Name of the region', 80)),
+    about: givenSchema(words('What the region is', 400)),
+    languages: listSchema(
+      formed('Language', isLanguage, 'a language tag, such as en or en-US'),
+      'languages',
+      1,
+      20,
+    ),
+    units: givenSchema(choice('System of units', { metric: { label: 'Metric' }, us: { label: 'US' } })),
+    paper: givenSchema(choice('Paper', { a4: { label: 'A4' }, letter: { label: 'US Letter' } })),
+    mains: groupSchema({
+      voltage: numberLike('Voltage of the mains', fields.supply.fields.voltage),
+      frequency: numberLike('Frequency of the mains', frequency),
+      rules: givenSchema(choice('Rules for circuits', { us: { label: 'US' }, iec: { label: 'IEC' } })),
+      source: source('Source of the mains’ figures'),
+    }),
+    tariff: groupSchema({
+      price: numberLike('Price of power', fields.money.fields.tariff),
+      currency: formed(
+        'Currency',
+        (text) => /^[A-Z]{3}$/u.test(text),
+        'a currency’s three letters, such as EUR',
+      ),
+      source: source('Source of the price'),
+    }),
+    stations: listSchema(
+      groupSchema({
+        id: formed('Name of the station in files', isId, 'small letters, digits and hyphens'),
+        name: givenSchema(words('Name of the station', 80)),
+        record: givenSchema(reference('Weather record'), records),
+        note: givenSchema(words('Note on the record', 300)),
+      }),
+      'stations',
+      1,
+      50,
+    ).check(
+      z.refine((stations) => new Set(stations.map(({ id }) => id)).size === stations.length, {
+        error: 'stations of different id',
+      }),
+    ),
+    plants: listSchema(givenSchema(choice('Plant', plants)), 'plants', 0, 100),
+    cautions: listSchema(givenSchema(words('Caution', 300)), 'cautions', 0, 20),
+    codeReferences: listSchema(
+      givenSchema(words('Reference to the code', 300)),
+      'references to the code',
+      0,
+      20,
+    ),
+    office: groupSchema({
+      name: givenSchema(words('Name of the office', 80)),
+      contacts: listSchema(
+        groupSchema({
+          who: givenSchema(words('Who to call', 80)),
+          how: givenSchema(words('How to reach them', 80)),
+        }),
+        'contacts',
+        1,
+        10,
+      ),
+    }),
+  });
+
+/**
+ * Reads the file of a region, and puts its stations together with their weather records.
+ *
+ * @param id the region's name in files: that of its file, without the ending
+ * @param text the whole file
+ * @param file its name, for the problems
+ * @param records the weather records that it may name
+ */
+export function readRegion(
+  id: string,
+  text: string,
+  file: string,
+  records: ReadonlyMap<string, StationRecord>,
+): Checked<Region> {
+  const read = readTree(text, file);
+  if (!read.ok) return read;
+  const checked = check(regionSchema([...records.keys()]), read.tree, file, {
+    system: 'metric',
+    locale: 'en',
+  });
+  if (!checked.ok) return checked;
+  const stations = checked.value.stations.flatMap((station) => {
+    const record = records.get(station.record);
+    return record
+      ? [{ ...record, id: station.id, name: station.name, source: `${station.note} ${record.source}` }]
+      : [];
+  });
+  return { ok: true, value: { id, ...checked.value, stations } };
+}
