@@ -14,9 +14,12 @@ import {
  * Water with glycol in it. Shares by volume are what a grower measures, shares by mass are what the property
  * equations take; the two differ and are never mixed up here: every argument says which it is.
  *
- * Properties: Melinder 2010, by mass, 0 to 0.6, from the freezing point to 100 °C. Against the ASHRAE 2001 tables they
- * agree to: density 0.5 %, heat capacity 0.9 %, conductivity 3 %, viscosity 8 % (14 % for ethylene at −10 °C).
- * Shares and freezing points: ASHRAE 2001 and Melinder 2010.
+ * Properties: Melinder 2010, pure mixtures by mass, 0 to 0.6, from the freezing point to 100 °C. The ASHRAE 2001 tables
+ * print inhibited fluids of the trade instead; from 10 to 50 % by volume and −10 to 40 °C the two differ by at most, in
+ * propylene (ethylene) glycol: density 0.5 (0.7) %, heat capacity 0.3 (2.5) %, conductivity 2 (3) %, viscosity
+ * 10 (17) %.
+ * Shares and freezing points: ASHRAE 2001 and Melinder 2010, as of pure glycol. A concentrate of the trade holds 4 to 7 %
+ * of inhibitor and water beside the glycol (from memory), which makes it by as much the weaker.
  */
 export type Glycol = 'propylene' | 'ethylene';
 /** What is in the water of the loop: a glycol, or nothing. */

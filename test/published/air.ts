@@ -1,0 +1,241 @@
+import { air, standardPressure } from '../../calculators/properties/air.ts';
+import { saturationHumidity, saturationPressure } from '../../calculators/properties/moist-air.ts';
+import type { Common, Published, Tolerance } from './published.ts';
+
+const tablesDiffer = (share: number): Tolerance => ({
+  share,
+  because:
+    'printed tables of air differ among themselves by as much (conductivity 2.5 %, Prandtl number 3 %)',
+});
+const idealGas: Tolerance = { share: 0.002, because: 'ideal gas against rounded table' };
+
+const cengel = { source: 'Çengel, table A-15, air at 1 atm', standing: 'seen' } as const satisfies Common;
+
+/** °C; density, heat capacity, conductivity, dynamic and kinematic viscosity in SI, Prandtl number. */
+const cengelTable = [
+  [-50, '1.582', '999', '0.01979', '1.474e-5', '9.319e-6', '0.744'],
+  [-40, '1.514', '1002', '0.02057', '1.527e-5', '1.008e-5', '0.7436'],
+  [-30, '1.451', '1004', '0.02134', '1.579e-5', '1.087e-5', '0.7425'],
+  [-20, '1.394', '1005', '0.02211', '1.630e-5', '1.169e-5', '0.7408'],
+  [-10, '1.341', '1006', '0.02288', '1.680e-5', '1.252e-5', '0.7387'],
+  [0, '1.292', '1006', '0.02364', '1.729e-5', '1.338e-5', '0.7362'],
+  [5, '1.269', '1006', '0.02401', '1.754e-5', '1.382e-5', '0.735'],
+  [10, '1.246', '1006', '0.02439', '1.778e-5', '1.426e-5', '0.7336'],
+  [15, '1.225', '1007', '0.02476', '1.802e-5', '1.470e-5', '0.7323'],
+  [20, '1.204', '1007', '0.02514', '1.825e-5', '1.516e-5', '0.7309'],
+  [25, '1.184', '1007', '0.02551', '1.849e-5', '1.562e-5', '0.7296'],
+  [30, '1.164', '1007', '0.02588', '1.872e-5', '1.608e-5', '0.7282'],
+  [35, '1.145', '1007', '0.02625', '1.895e-5', '1.655e-5', '0.7268'],
+  [40, '1.127', '1007', '0.02662', '1.918e-5', '1.702e-5', '0.7255'],
+  [45, '1.109', '1007', '0.02699', '1.941e-5', '1.750e-5', '0.7241'],
+  [50, '1.092', '1007', '0.02735', '1.963e-5', '1.798e-5', '0.7228'],
+  [60, '1.059', '1007', '0.02808', '2.008e-5', '1.896e-5', '0.7202'],
+] as const;
+
+const cengelRows = cengelTable.flatMap(
+  ([t, density, heatCapacity, conductivity, viscosity, kinematic, prandtl]): Published[] => {
+    const given = `${t} °C`;
+    return [
+      {
+        ...cengel,
+        what: 'density of air',
+        given,
+        printed: density,
+        unit: 'kg/m³',
+        computed: () => air(t).density,
+        tolerance: idealGas,
+      },
+      {
+        ...cengel,
+        what: 'heat capacity of air',
+        given,
+        printed: heatCapacity,
+        unit: 'J/(kg·K)',
+        computed: () => air(t).heatCapacity,
+        tolerance: { share: 0.008, because: 'one value for all temperatures; 0.7 % at −50 °C' },
+      },
+      {
+        ...cengel,
+        what: 'conductivity of air',
+        given,
+        printed: conductivity,
+        unit: 'W/(m·K)',
+        computed: () => air(t).conductivity,
+        tolerance: tablesDiffer(0.03),
+      },
+      {
+        ...cengel,
+        what: 'viscosity of air',
+        given,
+        printed: viscosity,
+        unit: 'Pa·s',
+        computed: () => air(t).viscosity,
+        tolerance: tablesDiffer(0.012),
+      },
+      {
+        ...cengel,
+        what: 'kinematic viscosity of air',
+        given,
+        printed: kinematic,
+        unit: 'm²/s',
+        computed: () => air(t).kinematicViscosity,
+        tolerance: tablesDiffer(0.014),
+      },
+      {
+        ...cengel,
+        what: 'Prandtl number of air',
+        given,
+        printed: prandtl,
+        unit: '',
+        computed: () => air(t).prandtl,
+        tolerance: tablesDiffer(0.035),
+      },
+    ];
+  },
+);
+
+/** The book's density is that at 1 bar, 1.3 % below 1 atm, and so are its kinematic viscosity and diffusivity above. */
+const atOneBar: Tolerance = {
+  share: 0.02,
+  because: 'the table is for 1 bar, 1.3 % below 1 atm, and is rounded',
+};
+
+const incropera = (
+  [
+    [250, 11.44, 15.9, '0.0223', '0.720', 'seen'],
+    [300, 15.89, 22.5, '0.0263', '0.707', 'seen'],
+    [350, 20.92, 29.9, '0.0300', '0.700', 'seen'],
+  ] as const
+).flatMap(([kelvin, kinematic, diffusivity, conductivity, prandtl, standing]): Published[] => {
+  const common = { given: `${kelvin} K`, source: 'Incropera and DeWitt, table A.4', standing } as const;
+  const at = () => air(kelvin - 273.15);
+  return [
+    {
+      ...common,
+      what: 'kinematic viscosity of air',
+      printed: `${kinematic}e-6`,
+      unit: 'm²/s',
+      computed: () => at().kinematicViscosity,
+      tolerance: atOneBar,
+    },
+    {
+      ...common,
+      what: 'thermal diffusivity of air',
+      printed: `${diffusivity}e-6`,
+      unit: 'm²/s',
+      computed: () => at().conductivity / (at().density * at().heatCapacity),
+      tolerance: atOneBar,
+    },
+    {
+      ...common,
+      what: 'conductivity of air',
+      printed: conductivity,
+      unit: 'W/(m·K)',
+      computed: () => at().conductivity,
+      tolerance: tablesDiffer(0.01),
+    },
+    {
+      ...common,
+      what: 'Prandtl number of air',
+      printed: prandtl,
+      unit: '',
+      computed: () => at().prandtl,
+      tolerance: tablesDiffer(0.015),
+    },
+  ];
+});
+
+/** Geopotential temperature of the standard atmosphere 5 km up [°C]: 288.15 K − 6.5 K per km of 4996.07 m. */
+const fiveKilometres = 288.15 - 0.0065 * ((6_356_766 * 5000) / (6_356_766 + 5000)) - 273.15;
+
+const standardAtmosphere = {
+  given: '5 km altitude, 255.68 K',
+  source: 'US Standard Atmosphere 1976, example of the open library fluids',
+  standing: 'seen',
+  tolerance: { share: 1e-9, because: 'sixteen digits of a program that evaluates the same formula' },
+} as const satisfies Partial<Published>;
+
+const single: readonly Published[] = [
+  {
+    ...standardAtmosphere,
+    what: 'viscosity of air',
+    printed: '1.628248135362207e-5',
+    unit: 'Pa·s',
+    computed: () => air(fiveKilometres).viscosity,
+  },
+  {
+    ...standardAtmosphere,
+    what: 'conductivity of air',
+    printed: '0.02273190295142526',
+    unit: 'W/(m·K)',
+    computed: () => air(fiveKilometres).conductivity,
+  },
+  {
+    what: 'viscosity of air',
+    given: '300 K, thin gas',
+    printed: '18.5230',
+    unit: 'µPa·s',
+    computed: () => 1e6 * air(26.85).viscosity,
+    tolerance: tablesDiffer(0.01),
+    source: 'Lemmon and Jacobsen 2004, check values of the open library CoolProp',
+    standing: 'seen',
+  },
+  {
+    what: 'conductivity of air',
+    given: '300 K, thin gas',
+    printed: '26.3529',
+    unit: 'mW/(m·K)',
+    computed: () => 1000 * air(26.85).conductivity,
+    tolerance: tablesDiffer(0.01),
+    source: 'Lemmon and Jacobsen 2004, check values of the open library CoolProp',
+    standing: 'seen',
+  },
+  {
+    what: 'standard pressure',
+    given: 'sea level',
+    printed: '101325',
+    unit: 'Pa',
+    computed: () => standardPressure,
+    source: 'ASHRAE Fundamentals 2017, chapter 1, tests of the open library psychrolib',
+    standing: 'seen',
+  },
+];
+
+const ashrae = {
+  source: 'ASHRAE Fundamentals 2017, chapter 1, table 3, tests of the open library psychrolib',
+  standing: 'seen',
+} as const;
+
+const moist = (
+  [
+    [-20, '103.24', '0.0006373', 0.01],
+    [-5, '401.74', '0.0024863', 0.005],
+    [5, '872.6', '0.005425', 0.005],
+    [25, '3169.7', '0.020173', 0.005],
+    [50, '12351.3', '0.086863', 0.01],
+  ] as const
+).flatMap(([t, pressure, humidity, share]): Published[] => [
+  {
+    ...ashrae,
+    what: 'saturation pressure of water vapour',
+    given: `${t} °C`,
+    printed: pressure,
+    unit: 'Pa',
+    computed: () => saturationPressure(t),
+    tolerance: {
+      share: 3e-4,
+      because: 'the handbook’s table comes from another formula than it prints: 300 ppm',
+    },
+  },
+  {
+    ...ashrae,
+    what: 'humidity of saturated air',
+    given: `${t} °C, 101325 Pa`,
+    printed: humidity,
+    unit: 'kg/kg',
+    computed: () => saturationHumidity(t),
+    tolerance: { share, because: 'the table is for real air, the formula for ideal gases' },
+  },
+]);
+
+export const airRows: readonly Published[] = [...cengelRows, ...incropera, ...single, ...moist];

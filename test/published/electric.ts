@@ -1,0 +1,210 @@
+import { ratedPower } from '../../calculators/electric/cable.ts';
+import {
+  circuitCurrent,
+  conductorResistance,
+  currentOf,
+  smallestBreaker,
+  voltageDrop,
+} from '../../calculators/electric/circuit.ts';
+import { cablePerPipeAt, pitchFor } from '../../calculators/electric/winding.ts';
+import { toBase } from '../../calculators/quantities/quantity.ts';
+import { conductors } from '../../calculators/tables/conductors.ts';
+import { ruleSets } from '../../calculators/tables/rule-sets.ts';
+import type { Published } from './published.ts';
+
+const feet = (length: number): number => toBase('length', length, 'ft');
+const wattsPerFoot = (power: number): number => toBase('powerPerLength', power, 'W/ft');
+
+const usBreaker = (power: number, voltage: number): number =>
+  smallestBreaker(ruleSets.us, currentOf(power, voltage), 0) ?? Number.NaN;
+
+/** What a printed number of a rule, a size or a count must be exactly. */
+const exact = { plusMinus: 1e-9, because: 'a rule gives a whole number' } as const;
+
+const rules: readonly Published[] = [
+  {
+    what: 'current that conductors and breaker must be good for',
+    given: '16 A that flow for hours, US rules',
+    printed: '20',
+    unit: 'A',
+    computed: () => circuitCurrent(ruleSets.us, 16, 0),
+    tolerance: exact,
+    source: 'NEC 210.19(A)(1), worked example',
+    standing: 'seen',
+  },
+  ...(
+    [
+      [1200, 120, '15'],
+      [400, 120, '15'],
+      [1920, 120, '20'],
+      [2400, 240, '15'],
+    ] as const
+  ).map(([power, voltage, printed]): Published => ({
+    what: 'smallest breaker',
+    given: `${power} W at ${voltage} V for hours, US rules`,
+    printed,
+    unit: 'A',
+    computed: () => usBreaker(power, voltage),
+    tolerance: exact,
+    source: 'NEC 210.20(A) and 240.6(A), worked out by hand',
+    standing: 'memory',
+  })),
+  ...(
+    [
+      [50, '300', '2.5'],
+      [100, '600', '5.0'],
+    ] as const
+  ).flatMap(([length, power, current]): Published[] => {
+    const common = {
+      given: `${length} ft of 6 W/ft cable at 120 V`,
+      source: 'Engineer Fix, how many amps does heat tape draw',
+      standing: 'seen',
+    } as const;
+    const watts = () => ratedPower({ powerPerLength: wattsPerFoot(6), length: feet(length) });
+    return [
+      { ...common, what: 'power of the cable', printed: power, unit: 'W', computed: watts },
+      {
+        ...common,
+        what: 'current of the cable',
+        printed: current,
+        unit: 'A',
+        computed: () => currentOf(watts(), 120),
+      },
+    ];
+  }),
+  {
+    what: 'power of soil-warming cable',
+    given: '60 ft of 6.67 W/ft',
+    printed: '400',
+    unit: 'W',
+    computed: () => ratedPower({ powerPerLength: wattsPerFoot(6.67), length: feet(60) }),
+    source: 'Utah State University extension text',
+    standing: 'seen',
+  },
+];
+
+const drops = (
+  [
+    ['awg-12', '7.9', '6.6'],
+    ['awg-8', '3.1', '2.6'],
+  ] as const
+).flatMap(([conductor, volts, percent]): Published[] => {
+  const common = {
+    given: `20 A through 100 ft of ${conductors[conductor].label}, 120 V`,
+    source: 'worked example with K = 12.9 and circular mils, examination pages that agree',
+    standing: 'seen',
+  } as const;
+  const drop = () => voltageDrop(conductors[conductor], feet(100), 20);
+  return [
+    { ...common, what: 'voltage drop', printed: volts, unit: 'V', computed: drop },
+    {
+      ...common,
+      what: 'voltage drop as a share',
+      printed: percent,
+      unit: '%',
+      computed: () => (100 * drop()) / 120,
+    },
+  ];
+});
+
+/** Factor that takes a resistance measured at t to 20 °C. */
+const corrections = (
+  [
+    [5, '1.064'],
+    [30, '0.962'],
+    [50, '0.893'],
+    [70, '0.833'],
+    [75, '0.820'],
+  ] as const
+).map(([t, printed]): Published => ({
+  what: 'resistance of copper at 20 °C over that at the temperature',
+  given: `${t} °C`,
+  printed,
+  unit: '',
+  computed: () =>
+    conductorResistance(conductors['mm2-2.5'], 20) / conductorResistance(conductors['mm2-2.5'], t),
+  tolerance: {
+    share: 0.004,
+    because: 'the standard rounds the coefficient of copper, 0.00393 per K, up to 0.004',
+  },
+  source: 'IEC 60228, temperature correction factors',
+  standing: 'seen',
+}));
+
+/** NEC table 8 (at 75 °C) against IEC 60228 (at 20 °C), two tables of one metal: 10 AWG is 5.26 mm². */
+const twoTables: Published = {
+  what: 'resistance of 10 AWG stranded copper',
+  given: '20 °C, from IEC 60228, 6 mm², by area',
+  printed: '3.51',
+  unit: 'Ω/km',
+  computed: () => 1000 * conductorResistance(conductors['awg-10'], 20),
+  tolerance: { share: 0.05, because: 'maximum values of two standards, with strands laid differently' },
+  source: 'IEC 60228: 3.08 Ω/km × 6 mm² / 5.26 mm²',
+  standing: 'seen',
+};
+
+const helix = (
+  [
+    [107.061, 6, 50, '7.1739'],
+    [107.061, 6, 100, '3.69'],
+    [107.061, 6, 150, '2.5704'],
+    [107.061, 6, 300, '1.5498'],
+    [60.3, 6, 100, '2.3105'],
+  ] as const
+).flatMap(([pipe, cable, pitch, ratio]): Published[] => {
+  const common = {
+    given: `${pipe} mm pipe, ${cable} mm cable, ${pitch} mm from turn to turn`,
+    source: 'geometry of a helix, worked out apart from this code',
+    standing: 'memory',
+  } as const;
+  const computed = () => cablePerPipeAt(pipe / 1000, cable / 1000, pitch / 1000);
+  return [
+    {
+      ...common,
+      what: 'cable per pipe',
+      printed: ratio,
+      unit: 'm/m',
+      computed,
+      tolerance: { plusMinus: 5e-5, because: 'worked out to four decimals, a last zero left out' },
+    },
+  ];
+});
+
+const power = (
+  [
+    [107.061, 50, '117.68'],
+    [107.061, 100, '60.53'],
+    [107.061, 150, '42.17'],
+    [107.061, 300, '25.42'],
+    [60.3, 100, '37.90'],
+  ] as const
+).map(([pipe, pitch, printed]): Published => ({
+  what: 'power per pipe with 5 W/ft cable',
+  given: `${pipe} mm pipe, 6 mm cable, ${pitch} mm from turn to turn`,
+  printed,
+  unit: 'W/m',
+  computed: () => wattsPerFoot(5) * cablePerPipeAt(pipe / 1000, 0.006, pitch / 1000),
+  source: 'geometry of a helix, worked out apart from this code',
+  standing: 'memory',
+}));
+
+const spiral: Published = {
+  what: 'cable per pipe at the pitch that brings 8 W/ft cable to 12 W/ft',
+  given: '4 in thin-wall pipe, 6 mm cable',
+  printed: '1.5',
+  unit: 'ft/ft',
+  computed: () => cablePerPipeAt(0.107061, 0.006, pitchFor(0.107061, 0.006, 12 / 8) ?? Number.NaN),
+  tolerance: { plusMinus: 1e-9, because: 'a ratio of two whole numbers' },
+  source: 'installation manual of a heating cable, address withheld',
+  standing: 'seen',
+};
+
+export const electricRows: readonly Published[] = [
+  ...rules,
+  ...drops,
+  ...corrections,
+  twoTables,
+  ...helix,
+  ...power,
+  spiral,
+];
