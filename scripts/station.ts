@@ -107,11 +107,15 @@ const method = (winterBegins: number): string =>
   ].join(' ');
 
 function yamlOf(climate: Climate, name: string, source: string, winterBegins: number): string {
-  const words = (text: string): string => stringify(text, { lineWidth: 0 }).trimEnd();
+  const entry = (key: string, text: string, type: 'PLAIN' | 'BLOCK_FOLDED' = 'BLOCK_FOLDED'): string =>
+    stringify(
+      { [key]: text },
+      { defaultStringType: type, defaultKeyType: 'PLAIN', singleQuote: true, lineWidth: 110 },
+    ).trimEnd();
   return `# A weather record, made by "npm run station" out of daily lows and highs. Do not edit: make it again.
-name: ${words(name)}
-source: ${words(source)}
-method: ${words(method(winterBegins))}
+${entry('name', name, 'PLAIN')}
+${entry('source', source)}
+${entry('method', method(winterBegins))}
 firstDay: ${climate.firstDay}
 lastDay: ${climate.lastDay}
 daysMissing: ${climate.daysMissing}
