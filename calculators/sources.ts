@@ -158,9 +158,10 @@ export const sources = {
   },
   'iec60364-7-753': { title: 'IEC 60364-7-753 Heating cables', by: 'IEC', standing: 'memory' },
   'iec60364-5-52': {
-    title: 'IEC 60364-5-52 annex G, voltage drop in consumers’ installations',
+    title: 'IEC 60364-5-52 Wiring systems: current-carrying capacity (annex B), voltage drop (annex G)',
     by: 'IEC',
-    standing: 'memory',
+    year: 2009,
+    standing: 'seen',
   },
   iec60898: {
     title: 'IEC 60898-1 Circuit-breakers for household and similar installations',

@@ -6,34 +6,56 @@ export interface Conductor {
   /** Direct-current resistance per length of one conductor [Ω/m] at `at` [°C]. */
   readonly resistance: number;
   readonly at: number;
+  /** Highest breaker that may protect it [A]. */
+  readonly highestBreaker: number;
+  /** Whether that holds however the wire is laid, or only for a common way of laying it. */
+  readonly breakerHolds: 'always' | 'as-laid';
   readonly cites: readonly Citation[];
 }
 
-/** Ω per 1000 ft at 75 °C, stranded, uncoated. */
-const awg = (size: number, ohms: number): Conductor => ({
+/**
+ * Ω per 1000 ft at 75 °C, stranded, uncoated. Breakers: 240.4(D) of the code for 14, 12 and 10 AWG; for 8 and 6 AWG the
+ * standard size at or below the 60 °C column of table 310.16 (40 and 55 A).
+ */
+const awg = (size: number, ohms: number, highestBreaker: number): Conductor => ({
   label: `${size} AWG copper`,
   resistance: ohms / (1000 * 0.3048),
   at: 75,
-  cites: [cite('nec-chapter9', `table 8, ${size} AWG stranded, uncoated copper`)],
+  highestBreaker,
+  breakerHolds: size >= 10 ? 'always' : 'as-laid',
+  cites: [
+    cite('nec-chapter9', `table 8, ${size} AWG stranded, uncoated copper`),
+    size >= 10
+      ? cite('nec', `240.4(D), small conductors: ${highestBreaker} A for ${size} AWG copper`)
+      : cite('nec', `table 310.16, ${size} AWG copper, 60 °C, from memory`),
+  ],
 });
 
-/** Ω per km at 20 °C, class 1 or 2. */
-const metric = (area: string, ohms: number): Conductor => ({
+/**
+ * Ω per km at 20 °C, class 1 or 2. Breakers: the standard size at or below what two loaded conductors with PVC insulation
+ * carry in a conduit on a wall (method B2) at 30 °C: 16.5, 23, 30, 38 and 52 A, from memory. National rules differ.
+ */
+const metric = (area: string, ohms: number, highestBreaker: number): Conductor => ({
   label: `${area} mm² copper`,
   resistance: ohms / 1000,
   at: 20,
-  cites: [cite('iec60228', `${area} mm², class 1 or 2, 20 °C`)],
+  highestBreaker,
+  breakerHolds: 'as-laid',
+  cites: [
+    cite('iec60228', `${area} mm², class 1 or 2, 20 °C`),
+    cite('iec60364-5-52', `table B.52.2, method B2, ${area} mm² copper, PVC, from memory`),
+  ],
 });
 
 export const conductors = {
-  'awg-14': awg(14, 3.14),
-  'awg-12': awg(12, 1.98),
-  'awg-10': awg(10, 1.24),
-  'awg-8': awg(8, 0.778),
-  'awg-6': awg(6, 0.491),
-  'mm2-1.5': metric('1.5', 12.1),
-  'mm2-2.5': metric('2.5', 7.41),
-  'mm2-4': metric('4', 4.61),
-  'mm2-6': metric('6', 3.08),
-  'mm2-10': metric('10', 1.83),
+  'awg-14': awg(14, 3.14, 15),
+  'awg-12': awg(12, 1.98, 20),
+  'awg-10': awg(10, 1.24, 30),
+  'awg-8': awg(8, 0.778, 40),
+  'awg-6': awg(6, 0.491, 50),
+  'mm2-1.5': metric('1.5', 12.1, 16),
+  'mm2-2.5': metric('2.5', 7.41, 20),
+  'mm2-4': metric('4', 4.61, 25),
+  'mm2-6': metric('6', 3.08, 32),
+  'mm2-10': metric('10', 1.83, 50),
 } as const satisfies Record<string, Conductor>;

@@ -1,0 +1,186 @@
+import { loopLength, loopPath, loopVolume, loopWallMass, pipeOf } from '../bench/geometry.ts';
+import type { Bench } from '../bench/fields.ts';
+import { fluidDensity, loopHeatCapacity, loopMix } from '../bench/loop-mix.ts';
+import { amount, calculator, care, sentence, stop, type Warning } from '../calculator.ts';
+import { cite } from '../sources.ts';
+
+/** Least air space in a vented loop without a stand-pipe, as a share of its volume [1]: twice what 30 % glycol swells. */
+const leastHeadspace = 0.03;
+
+/** Temperature at which plain water is densest [°C]: IAPWS SR6-08, 3.98 °C. */
+const densestWater = 3.98;
+
+/** The longest run without a bend [m]: what grows along one side of the bench. */
+function longestRun(bench: Bench): number {
+  if (bench.loop.run === 'straight') return loopLength(bench);
+  const path = loopPath(bench);
+  return Math.max(
+    ...path.slice(1).map(([x, y], index) => Math.hypot(x - path[index]![0], y - path[index]![1])),
+  );
+}
+
+export default calculator({
+  id: 'loop',
+  question: 'What does the loop hold, and how far does it rise?',
+  summary:
+    'Volume, weight and stored heat of the filled loop, and the room that its fluid needs as it warms.',
+  reads: [
+    'loop.pipe',
+    'loop.expansion',
+    'loop.standpipeDiameter',
+    'loop.standpipeHeight',
+    'loop.fillTemperature',
+    'loop.hottest',
+    'mix.antifreeze',
+    'mix.share',
+    'mix.protectTo',
+    'loop.length',
+    'loop.run',
+    'loop.inset',
+    'frame.length',
+    'frame.width',
+  ],
+  figures: {
+    length: {
+      label: 'Length of the loop',
+      quantity: 'length',
+      symbol: 'L',
+      explain: 'Along the middle of the pipe.',
+    },
+    volume: {
+      label: 'Volume of the loop',
+      quantity: 'volume',
+      symbol: 'V',
+      explain: 'All that the pipe holds, full to the level at filling. The stand-pipe is not in it.',
+    },
+    fluidMass: {
+      label: 'Mass of the fluid',
+      quantity: 'mass',
+      symbol: 'm',
+      explain: 'At the temperature when filling.',
+    },
+    pipeMass: {
+      label: 'Mass of the pipe',
+      quantity: 'mass',
+      explain: 'Wall only, without fittings and cable.',
+    },
+    filledMassPerLength: {
+      label: 'Weight per length of filled pipe',
+      quantity: 'massPerLength',
+      explain: 'Fluid and pipe. Times the distance between two supports it is what one support carries.',
+    },
+    heatCapacity: {
+      label: 'Heat held for each degree',
+      quantity: 'heatCapacity',
+      symbol: 'C',
+      explain:
+        'What the filled loop gives back for each degree that it cools. The wet pots hold several times as much.',
+    },
+    expansionVolume: {
+      label: 'Expansion from filling to hottest',
+      quantity: 'volume',
+      symbol: '\\Delta V',
+      explain:
+        'By how much the fluid swells between the temperature when filling and the hottest that the loop may get. The pipe grows too and takes up a part of it; that part is left in hand.',
+    },
+    contractionVolume: {
+      label: 'Contraction from filling to coldest',
+      quantity: 'volume',
+      explain:
+        'By how much the fluid shrinks down to the coldest that it must stay liquid at. The stand-pipe must hold this much at filling, or air is drawn in.',
+    },
+    rise: {
+      label: 'Rise in the stand-pipe',
+      quantity: 'size',
+      symbol: 'h',
+      explain: 'Above the level at filling, at the hottest. Empty without a stand-pipe.',
+    },
+    headspace: {
+      label: 'Air space to leave',
+      quantity: 'volume',
+      explain:
+        'Left at the high point under a vent when filling: the expansion, and never less than 3 % of the volume. Empty with a stand-pipe.',
+    },
+    pipeGrowth: {
+      label: 'Growth of the longest run',
+      quantity: 'size',
+      symbol: '\\Delta L',
+      explain:
+        'By how much the longest straight run of pipe grows from the coldest to the hottest. Let it slide on its supports and leave this much room at the ends.',
+    },
+  },
+  formulas: [
+    {
+      tex: String.raw`V = \tfrac{\pi}{4}\,D_i^2\,L,\qquad m = \rho(T_{\text{fill}})\,V`,
+      words:
+        'Volume is the bore of the pipe, of inside diameter Di, times the length. Mass is density times volume.',
+      cites: [cite('iapws-sr6', 'density of water'), cite('melinder2010', 'density of glycol mixes')],
+    },
+    {
+      tex: String.raw`\Delta V = V\left(\frac{\rho(T_{\text{fill}})}{\rho(T_{\text{hot}})} - 1\right),\qquad h = \frac{\Delta V}{\tfrac{\pi}{4}\,d_s^2}`,
+      words:
+        'The mass stays the same, so the volume grows as the density falls. What does not fit in the pipe stands in the stand-pipe of inside diameter ds.',
+      cites: [cite('melinder2010', 'density by temperature'), cite('iapws-sr6', 'density by temperature')],
+    },
+    {
+      tex: String.raw`\Delta L = \alpha\,L_{\text{run}}\,(T_{\text{hot}} - T_{\text{cold}})`,
+      words:
+        'Plastic pipe grows by its coefficient of expansion times its length and the change of temperature.',
+      cites: [cite('pvc-supplier', 'expansion 5.2 to 5.4e-5 per K')],
+    },
+  ],
+  cites: [
+    cite('assumption', 'air space of at least 3 %: about twice what 30 % glycol swells from 10 to 40 °C'),
+  ],
+  cautions: ['open-loop', 'heat-and-plastic'],
+  compute({ bench }) {
+    const { loop, mix } = bench;
+    const fluid = loopMix(bench);
+    const length = loopLength(bench);
+    const volume = loopVolume(bench);
+    const density = fluidDensity(fluid, loop.fillTemperature);
+    const fluidMass = density * volume;
+    const pipeMass = loopWallMass(bench);
+    // A loop that was filled warmer than it is said to get has no expansion; that it is wrong is said below.
+    const hottest = Math.max(loop.hottest, loop.fillTemperature);
+    const smallest =
+      fluid.antifreeze === 'none' ? densestWater : Math.max(mix.protectTo, fluid.coldestLiquid);
+    const coldest = Math.min(smallest, loop.fillTemperature);
+    const expansionVolume = volume * (density / fluidDensity(fluid, hottest) - 1);
+    // Very weak mixes swell a little as they come near to freezing, as water does: then nothing is drawn in.
+    const contractionVolume = Math.max(0, volume * (1 - density / fluidDensity(fluid, coldest)));
+    const rise = expansionVolume / ((Math.PI / 4) * loop.standpipeDiameter ** 2);
+    const headspace = Math.max(expansionVolume, leastHeadspace * volume);
+    const warnings: Warning[] = [];
+    if (loop.fillTemperature > loop.hottest) {
+      const text = sentence`The loop is filled at ${amount(loop.fillTemperature, 'temperature')} and is said to get no warmer than ${amount(loop.hottest, 'temperature')}. Correct the one or the other: the room for expansion is worked out between them.`;
+      warnings.push(stop('fill-above-hottest', text));
+    }
+    if (loop.expansion === 'standpipe' && rise > loop.standpipeHeight) {
+      const text = sentence`The level would rise ${amount(rise, 'size')} and the stand-pipe has ${amount(loop.standpipeHeight, 'size')} of free height: it would spill. Take a wider or a taller stand-pipe, and let its overflow run into a can.`;
+      warnings.push(stop('standpipe-too-short', text));
+    }
+    if (loop.expansion === 'headspace') {
+      const text = sentence`Leave ${amount(headspace, 'volume')} of air at the high point of the loop under a vent that stays open. A full pipe without it bursts at a joint.`;
+      warnings.push(care('headspace', text));
+    }
+    return {
+      figures: {
+        length: { value: length },
+        volume: { value: volume },
+        fluidMass: { value: fluidMass },
+        pipeMass: { value: pipeMass },
+        filledMassPerLength: { value: (fluidMass + pipeMass) / length },
+        heatCapacity: { value: loopHeatCapacity(bench) },
+        expansionVolume: { value: expansionVolume },
+        contractionVolume: { value: contractionVolume },
+        rise: loop.expansion === 'standpipe' ? { value: rise } : null,
+        headspace: loop.expansion === 'headspace' ? { value: headspace } : null,
+        pipeGrowth: {
+          value: longestRun(bench) * pipeOf(bench).expansion * (hottest - mix.protectTo),
+        },
+      },
+      warnings,
+    };
+  },
+});
