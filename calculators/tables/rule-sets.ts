@@ -66,9 +66,7 @@ export const ruleSets = {
     },
     voltageDrop: {
       value: 0.05,
-      cites: [
-        cite('iec60364-5-52', 'table G.52.1: 5 % for other uses than lighting, 3 % lighting'),
-      ],
+      cites: [cite('iec60364-5-52', 'table G.52.1: 5 % for other uses than lighting, 3 % lighting')],
     },
     groundFault: {
       value: ['people'],
