@@ -48,6 +48,8 @@ export interface Drawing {
   readonly width: number;
   readonly height: number;
   readonly title: string;
+  /** "1:25" where the drawing keeps a round scale that a ruler can follow. */
+  readonly scale?: string;
   /** What the drawing shows, in words, with its numbers: read aloud in place of the drawing. */
   readonly description: string;
   readonly marks: readonly Mark[];

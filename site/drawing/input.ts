@@ -10,6 +10,11 @@ export interface DrawingInput {
   readonly manner: Manner;
   /** Width of the drawing on paper [mm]; 80 and more. */
   readonly width: number;
+  /**
+   * Set for the worksheet, which is measured with a ruler and short of room: the drawing keeps a round scale, is no
+   * higher than this [mm] where its least sizes allow, and names things by short words instead of a numbered key.
+   */
+  readonly sheet?: { readonly height: number };
 }
 
 export type BenchDrawing = (input: DrawingInput) => Drawing;

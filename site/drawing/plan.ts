@@ -9,6 +9,7 @@ import type { BenchDrawing } from './input.ts';
 import { balloonRadius, key, notes, pointer } from './key.ts';
 import { textWidth } from './measure.ts';
 import { circle, label, letters, line, pen, polygon, rectangle } from './pen.ts';
+import { roundScale } from './scale.ts';
 import { sensorMark } from './sensor.ts';
 import { spread } from './spread.ts';
 
@@ -23,6 +24,8 @@ const leastPipe = 1.4;
 const leastTurn = 1.3;
 /** Width of the strip where a piece of a long bench is left out. */
 const strip = 4;
+/** On the worksheet, what stands over and under the bench. */
+const sheetRows = 22;
 
 /** From metres along and across the bench to paper. A long bench is shown by its two ends. */
 interface Sheet {
@@ -35,15 +38,21 @@ interface Sheet {
   readonly cut: readonly [number, number];
 }
 
+/** How wide the bench may be drawn at most [mm], and the scale that is kept for one that would fit. */
+interface Fitting {
+  readonly most: number;
+  readonly round: (perMetre: number) => number;
+}
+
 const xOn = ({ perMetre, left, right, cut }: Sheet, length: number, along: number): number =>
   along <= cut[0] ? left + along * perMetre : right - (length - along) * perMetre;
 
 const yOn = ({ perMetre, bottom }: Sheet, over: number): number => bottom - over * perMetre;
 
-function sheetOf({ frame }: Bench, left: number, right: number, top: number): Sheet {
+function sheetOf({ frame }: Bench, left: number, right: number, top: number, fitting: Fitting): Sheet {
   const room = right - left;
-  const fitted = Math.min(room / frame.length, mostWide / frame.width);
-  const perMetre = Math.max(fitted, leastWide / frame.width);
+  const fitted = Math.min(room / frame.length, fitting.most / frame.width);
+  const perMetre = fitting.round(Math.max(fitted, leastWide / frame.width));
   const whole = perMetre * frame.length <= room + 1e-9;
   const wide = whole ? perMetre * frame.length : room;
   const spare = (room - wide) / 2;
@@ -200,7 +209,7 @@ interface Named {
 }
 
 /** The bench from above, to scale: the loop under its edge, the turns of the cable, supply, stand-pipe and sensor. */
-export const planDrawing: BenchDrawing = ({ situation, manner, width }): Drawing => {
+export const planDrawing: BenchDrawing = ({ situation, manner, width, sheet: worksheet }): Drawing => {
   const { bench } = situation;
   const { frame } = bench;
   const metres = (value: number) => showQuantity(value, 'length', manner);
@@ -214,7 +223,13 @@ export const planDrawing: BenchDrawing = ({ situation, manner, width }): Drawing
     bench,
     margin + supplyColumn,
     width - margin - rightColumn,
-    balloonRow + balloonRadius + 7,
+    worksheet ? margin + 2.5 : balloonRow + balloonRadius + 7,
+    worksheet
+      ? {
+          most: Math.max(leastWide, Math.min(mostWide, worksheet.height - sheetRows)),
+          round: (free) => roundScale(free, manner.system)?.perMetre ?? free,
+        }
+      : { most: mostWide, round: (free) => free },
   );
   const { perMetre, left, right, top, bottom, cut } = sheet;
   const broken = cut[0] < cut[1];
@@ -267,7 +282,6 @@ export const planDrawing: BenchDrawing = ({ situation, manner, width }): Drawing
   const straight = bench.loop.run === 'straight';
   const end = on(straight || bench.loop.run === 'u' ? (path.at(-1) ?? [0, 0]) : (path[3] ?? [0, 0]));
   const supply: Point = [left - supplyColumn + 3, start[1]];
-  const standpipe = Math.max(1.1, broad * 0.3);
   marks.push(
     line(
       [
@@ -276,13 +290,8 @@ export const planDrawing: BenchDrawing = ({ situation, manner, width }): Drawing
       ],
       { width: pen.edge, dash: [1.2, 0.8] },
     ),
-    rectangle(
-      { left: supply[0] - 2, right: supply[0] + 2, top: supply[1] - 2, bottom: supply[1] + 2 },
-      { fill: 'paper', stroke: 'ink', width: pen.outline },
-    ),
-    bolt(supply),
-    circle(end, standpipe + 0.6, { fill: 'paper', stroke: 'ink', width: pen.edge }),
-    circle(end, standpipe - 0.3, { stroke: 'ink', width: pen.edge }),
+    ...supplySign(supply),
+    ...standpipeSign(end, Math.max(1.1, broad * 0.3)),
   );
   const sensor = on(sensorPlace(bench, path, alongPipe(0.8)));
   marks.push(sensorMark(sensor));
@@ -312,6 +321,10 @@ export const planDrawing: BenchDrawing = ({ situation, manner, width }): Drawing
   const ordered: Named[] = [];
   for (const side of ['above', 'below'] as const) {
     const here = things.filter((thing) => thing.side === side).toSorted((a, b) => a.at[0] - b.at[0]);
+    if (worksheet) {
+      ordered.push(...here);
+      continue;
+    }
     const places = spread(
       here.map(({ at }) => at[0]),
       2 * balloonRadius + 2,
@@ -324,7 +337,7 @@ export const planDrawing: BenchDrawing = ({ situation, manner, width }): Drawing
     ordered.push(...here);
   }
 
-  const lengthRow = rows.below + balloonRadius + 8;
+  const lengthRow = worksheet ? bottom + 8.5 : rows.below + balloonRadius + 8;
   const chain = right + 5;
   marks.push(
     ...across({
@@ -346,27 +359,36 @@ export const planDrawing: BenchDrawing = ({ situation, manner, width }): Drawing
     ...upright({ from: top, to: bottom, at: chain, edges: [right, right] }),
     label([chain + 2, (top + bottom) / 2 + 0.36 * letters.body], widthWords),
   );
-  const listTop = lengthRow + roomUnder + 2;
-  const list = key(
-    ordered.map(({ text }) => text),
-    { left: margin, top: listTop, width: width - 2 * margin },
-  );
   const pipeWide = broad > pipe.outsideDiameter * perMetre + 0.01;
   const said = [
     broken ? 'To scale; a piece of the bench, with its turns, is left out in the middle.' : 'To scale.',
     ...(pipeWide ? ['The pipe is drawn wider than it is.'] : []),
   ].join(' ');
+  const title = 'The bench from above';
+  const description = [
+    `Plan of the bench, ${metres(frame.length)} long and ${widthWords} wide.`,
+    ...ordered.map(({ text }) => `${text}.`),
+    said,
+  ].join(' ');
+  if (worksheet) {
+    const scale = roundScale(perMetre, manner.system)?.name;
+    const signs = signRow(bench, turns.words, margin, lengthRow + roomUnder, width - 2 * margin);
+    marks.push(...signs.marks);
+    const height = lengthRow + roomUnder + signs.height;
+    return { width, height, title, description, marks, ...(scale ? { scale } : {}) };
+  }
+  const listTop = lengthRow + roomUnder + 2;
+  const list = key(
+    ordered.map(({ text }) => text),
+    { left: margin, top: listTop, width: width - 2 * margin },
+  );
   const small = notes([said], { left: margin, top: listTop + list.height + 1, width: width - 2 * margin });
   marks.push(...list.marks, ...small.marks);
   return {
     width,
     height: listTop + list.height + 1 + small.height + 1,
-    title: 'The bench from above',
-    description: [
-      `Plan of the bench, ${metres(frame.length)} long and ${widthWords} wide.`,
-      ...ordered.map(({ text }) => `${text}.`),
-      said,
-    ].join(' '),
+    title,
+    description,
     marks,
   };
 };
@@ -380,6 +402,63 @@ function ringCorner([x, y]: Point, broad: number): Mark[] {
     rectangle({ left: x - inner, right: x + half, top: y - half, bottom: y + inner }, { fill: 'water' }),
     rectangle({ left: x + inner, right: x + half, top: y - half, bottom: y - inner }, { fill: 'ink' }),
   ];
+}
+
+const supplySign = ([x, y]: Point): Mark[] => [
+  rectangle(
+    { left: x - 2, right: x + 2, top: y - 2, bottom: y + 2 },
+    { fill: 'paper', stroke: 'ink', width: pen.outline },
+  ),
+  bolt([x, y]),
+];
+
+const standpipeSign = (at: Point, radius: number): Mark[] => [
+  circle(at, radius + 0.6, { fill: 'paper', stroke: 'ink', width: pen.edge }),
+  circle(at, radius - 0.3, { stroke: 'ink', width: pen.edge }),
+];
+
+const shortExpansion = {
+  standpipe: 'open stand-pipe, highest point',
+  headspace: 'vent, highest point',
+} as const satisfies Record<Bench['loop']['expansion'], string>;
+
+/** What the signs of the plan stand for, in rows under it: the worksheet has no room for a numbered key. */
+function signRow(
+  bench: Bench,
+  turns: string,
+  left: number,
+  top: number,
+  width: number,
+): { readonly marks: readonly Mark[]; readonly height: number } {
+  const size = letters.small;
+  const rowHeight = 5.6;
+  const [signRoom, gap] = [4.4, 6];
+  const signs: readonly (readonly [draw: (at: Point) => Mark[], words: string])[] = [
+    [supplySign, 'supply, cold lead dashed'],
+    [(at) => standpipeSign(at, 1.2), shortExpansion[bench.loop.expansion]],
+    [([x, y]) => [sensorMark([x, y + 1.4])], 'sensor'],
+    [
+      ([x, y]) => [
+        line(
+          [
+            [x - 0.8, y - 1.8],
+            [x + 0.8, y + 1.8],
+          ],
+          { stroke: 'heat', width: pen.outline },
+        ),
+      ],
+      turns,
+    ],
+  ];
+  const marks: Mark[] = [];
+  let [x, y] = [left, top + rowHeight / 2];
+  for (const [draw, words] of signs) {
+    const wide = signRoom + 1 + textWidth(words, size);
+    if (x > left && x + wide > left + width) [x, y] = [left, y + rowHeight];
+    marks.push(...draw([x + signRoom / 2, y]), label([x + signRoom + 1, y + 0.36 * size], words, { size }));
+    x += wide + gap;
+  }
+  return { marks, height: y + rowHeight / 2 - top };
 }
 
 /** The sign of mains power. */

@@ -5,6 +5,7 @@ import type { Situation } from '../../calculators/calculator.ts';
 import { showQuantity, type Manner } from '../../calculators/quantities/show.ts';
 import { benchTops, floors } from '../../calculators/tables/benches.ts';
 import { sheets } from '../../calculators/tables/films.ts';
+import { leader } from './arrow.ts';
 import { arc } from './curve.ts';
 import { across, roomUnder, upright } from './dimension.ts';
 import type { Drawing, Mark, Point } from './drawing.ts';
@@ -13,6 +14,7 @@ import type { BenchDrawing } from './input.ts';
 import { balloonRadius, key, notes, pointer } from './key.ts';
 import { textWidth } from './measure.ts';
 import { circle, label, letters, line, pen, polygon, rectangle } from './pen.ts';
+import { roundScale } from './scale.ts';
 import { sensorMark } from './sensor.ts';
 import { spread } from './spread.ts';
 import { pipeEnd } from './water.ts';
@@ -20,6 +22,10 @@ import { pipeEnd } from './water.ts';
 const margin = 2;
 /** Highest that the section itself may be on paper [mm]. */
 const tallest = 92;
+/** On the worksheet: the least height of the section, what stands over and under it, and the column of short words. */
+const lowest = 40;
+const sheetRows = 18;
+const shortColumn = 26;
 /** Nothing that can be seen through is drawn narrower than this [mm]. */
 const leastGap = 0.9;
 /** Narrower pots than this are drawn as one hatched block [mm]. */
@@ -39,6 +45,8 @@ interface Scale {
 interface Named {
   readonly at: Point;
   readonly text: string;
+  /** The same in a word or two, for the worksheet. */
+  readonly short: string;
 }
 
 /** The middles of the pots in one row across the bench [m], and whether they stand in one block. */
@@ -226,55 +234,73 @@ function namedThings(
   const priors = priorsOf(situation);
   const pipe = pipeOf(bench);
   const size = (metres: number) => showQuantity(metres, 'size', manner);
+  const gap = (metres: number) => `gap ${size(metres)}`;
   const right = Math.max(...middles);
   const radius = pipe.outsideDiameter / 2;
   const level = pipeLevel(bench);
   const things: Named[] = [];
   if (cover.kind !== 'none') {
     const top = y(frame.height + cover.height);
-    things.push({ at: [x(frame.width * 0.62), top], text: coverWords[cover.kind] });
+    things.push({ at: [x(frame.width * 0.62), top], text: coverWords[cover.kind], short: 'cover' });
     things.push({
       at: [x(frame.width), y(frame.height) - drawnGap(priors.coverGap.expected, perMetre) / 2],
       text: gapWords('Gap at the edge of the cover', priors.coverGap.expected, cover.gap, manner),
+      short: gap(priors.coverGap.expected),
     });
   }
   const row = potRow(bench);
   things.push({
     at: [x(row.at(-1) ?? frame.width / 2), y(frame.height + pots.height * 0.6)],
     text: `Pots: ${size(pots.diameter)} across, ${size(pots.height)} of medium`,
+    short: 'pots',
   });
   things.push({
     at: [x(frame.width * 0.8), y(frame.height) + 0.4],
     text: `Bench top: ${benchTops[frame.top].label.toLowerCase()}`,
+    short: 'bench top',
   });
   if (skirtClosed(bench) > 0) {
     things.push({
       at: [x(frame.width) + 0.3, y(frame.height) + 0.8 + drawnGap(priors.topGap.expected, perMetre) / 2],
       text: gapWords('Gap at the bench edge', priors.topGap.expected, skirt.topGap, manner),
+      short: gap(priors.topGap.expected),
     });
     const closed =
       bench.skirt.closed < 1 ? `; it closes ${showQuantity(skirt.closed, 'share', manner)} of the sides` : '';
-    things.push({ at: [x(frame.width) + 0.5, y(frame.height * 0.62)], text: sheetWords(bench) + closed });
-  } else things.push({ at: [x(frame.width), y(frame.height * 0.62)], text: sheetWords(bench) });
+    things.push({
+      at: [x(frame.width) + 0.5, y(frame.height * 0.62)],
+      text: sheetWords(bench) + closed,
+      short: 'skirt',
+    });
+  } else
+    things.push({ at: [x(frame.width), y(frame.height * 0.62)], text: sheetWords(bench), short: 'no skirt' });
   things.push({
     at: [x(right + radius * 0.7), y(level + radius * 0.7)],
     text: `Loop: ${pipe.label}, cable wound round it; middle ${size(Math.min(loop.inset, frame.width / 2))} from the edge`,
+    short: 'loop',
   });
   if (skirtClosed(bench) > 0)
     things.push({
       at: [x(frame.width) + 0.5, y(0) - drawnGap(priors.bottomGap.expected, perMetre) / 2],
       text: gapWords('Gap at the floor', priors.bottomGap.expected, skirt.bottomGap, manner),
+      short: gap(priors.bottomGap.expected),
     });
   if (frame.floorInsulation > 0)
     things.push({
       at: [x(frame.width * 0.8), y(frame.floorInsulation / 2)],
       text: `Foam board on the floor: ${size(frame.floorInsulation)}`,
+      short: 'foam board',
     });
   things.push({
     at: [x(frame.width * 0.9), y(0) + 1.2],
     text: `Floor: ${floors[frame.floor].label.toLowerCase()}`,
+    short: 'floor',
   });
-  things.push({ at: sensorPlace(bench, scale, middles), text: sensorWords[bench.control.sensor] });
+  things.push({
+    at: sensorPlace(bench, scale, middles),
+    text: sensorWords[bench.control.sensor],
+    short: 'sensor',
+  });
   return things;
 }
 
@@ -298,8 +324,23 @@ function sensorPlace(bench: Bench, { x, y }: Scale, middles: readonly number[]):
   }
 }
 
+/** Things named by short words in a column, each with a thin line to its place. */
+function shortNames(things: readonly Named[], left: number, top: number, bottom: number): Mark[] {
+  const size = letters.small;
+  const rows = spread(
+    things.map(({ at }) => at[1]),
+    size * 1.25,
+    top,
+    bottom,
+  );
+  return things.flatMap(({ at, short }, index) => {
+    const row = rows[index] ?? top;
+    return [...leader([[left - 1, row], at]), label([left, row + 0.36 * size], short, { size })];
+  });
+}
+
 /** The bench cut across, to scale: floor, loop, top with pots, skirt and cover, with its gaps called out. */
-export const sectionDrawing: BenchDrawing = ({ situation, manner, width }): Drawing => {
+export const sectionDrawing: BenchDrawing = ({ situation, manner, width, sheet }): Drawing => {
   const { bench } = situation;
   const { frame, cover, pots } = bench;
   const metres = (value: number) => showQuantity(value, 'length', manner);
@@ -315,9 +356,12 @@ export const sectionDrawing: BenchDrawing = ({ situation, manner, width }): Draw
   );
   const heights = [metres(frame.height), ...(covered ? [metres(cover.height)] : [])];
   const leftColumn = Math.max(...heights.map((text) => textWidth(text, letters.body))) + 9;
-  const rightColumn = 2 * balloonRadius + 12;
+  const rightColumn = sheet ? shortColumn : 2 * balloonRadius + 12;
   const room = width - 2 * margin - leftColumn - rightColumn;
-  const perMetre = Math.min(room / (frame.width + 2 * beyond), tallest / high);
+  const most = sheet ? Math.max(lowest, Math.min(tallest, sheet.height - sheetRows)) : tallest;
+  const free = Math.min(room / (frame.width + 2 * beyond), most / high);
+  const round = sheet ? roundScale(free, manner.system) : undefined;
+  const perMetre = round?.perMetre ?? free;
   const spare = (room - perMetre * (frame.width + 2 * beyond)) / 2;
   const left = margin + leftColumn + spare + beyond * perMetre;
   const roof = margin + 3;
@@ -407,7 +451,7 @@ export const sectionDrawing: BenchDrawing = ({ situation, manner, width }): Draw
       ...standing(frame.height, frame.height + cover.height, metres(cover.height), places[1] ?? roof),
     );
 
-  const widthRow = floor + 11;
+  const widthRow = floor + (sheet ? 8.5 : 11);
   marks.push(
     ...across({
       from: x(0),
@@ -420,6 +464,17 @@ export const sectionDrawing: BenchDrawing = ({ situation, manner, width }): Draw
   );
 
   const things = namedThings(situation, manner, scale, middles).toSorted((a, b) => a.at[1] - b.at[1]);
+  const description = [
+    `Section to scale. The bench is ${metres(frame.width)} wide and ${metres(frame.height)} high${covered ? `; the cover rises ${metres(cover.height)} over it` : ''}.`,
+    ...things.map(({ text }) => `${text}.`),
+  ].join(' ');
+  const title = 'The bench cut across';
+  if (sheet) {
+    const words = width - margin - shortColumn + 9;
+    marks.push(...shortNames(things, words, roof, widthRow));
+    const height = widthRow + roomUnder;
+    return { width, height, title, description, marks, ...(round ? { scale: round.name } : {}) };
+  }
   const column = width - margin - balloonRadius;
   const rows = spread(
     things.map(({ at }) => at[1]),
@@ -427,29 +482,26 @@ export const sectionDrawing: BenchDrawing = ({ situation, manner, width }): Draw
     roof,
     Math.max(widthRow, roof + things.length * 6),
   );
-  const lowest = Math.max(widthRow + roomUnder, ...rows.map((row) => row + balloonRadius + 1));
+  const under = Math.max(widthRow + roomUnder, ...rows.map((row) => row + balloonRadius + 1));
   things.forEach(({ at }, index) => marks.push(...pointer([column, rows[index] ?? floor], at, index + 1)));
 
   const list = key(
     things.map(({ text }) => text),
-    { left: margin, top: lowest + 3, width: width - 2 * margin },
+    { left: margin, top: under + 3, width: width - 2 * margin },
   );
   const small = notes(
     [
       'To scale, but gaps and cable are drawn wide enough to be seen. How high the pipe lies is yours to choose.',
     ],
-    { left: margin, top: lowest + 3 + list.height + 1, width: width - 2 * margin },
+    { left: margin, top: under + 3 + list.height + 1, width: width - 2 * margin },
   );
   marks.push(...list.marks, ...small.marks);
 
   return {
     width,
-    height: lowest + 3 + list.height + 1 + small.height + 1,
-    title: 'The bench cut across',
-    description: [
-      `Section to scale. The bench is ${metres(frame.width)} wide and ${metres(frame.height)} high${covered ? `; the cover rises ${metres(cover.height)} over it` : ''}.`,
-      ...things.map(({ text }) => `${text}.`),
-    ].join(' '),
+    height: under + 3 + list.height + 1 + small.height + 1,
+    title,
+    description,
     marks,
   };
 };

@@ -11,6 +11,7 @@ import type { BenchDrawing } from './input.ts';
 import { notes, widest } from './key.ts';
 import { textWidth } from './measure.ts';
 import { circle, label, labels, leading, letters, line, pen, rectangle } from './pen.ts';
+import { roundScale } from './scale.ts';
 import { pipeEnd } from './water.ts';
 
 /** All on paper [mm]. */
@@ -29,6 +30,8 @@ const slenderest = 12;
 const thickest = 42;
 /** A cable is drawn no thinner than this. */
 const leastCable = 0.8;
+/** On the worksheet, what stands over and under the pipe. */
+const sheetRows = 34;
 /** More turns than this are not told apart. */
 const mostTurns = 70;
 
@@ -71,11 +74,13 @@ interface View {
   readonly wide: number;
 }
 
-/** @param room what the side view and the end view may take up together [mm] */
-function viewOf({ pipe, cable, length, pitch }: Wound, room: number): View {
+/**
+ * @param room what the side view and the end view may take up together [mm]
+ * @param round the scale to keep for a scale that would fit
+ */
+function viewOf({ pipe, cable, length, pitch }: Wound, room: number, most: number, round: Round): View {
   const end = pipe + 2 * cable;
-  const most = thickest / end;
-  const fit = (shown: number): number => Math.min(most, room / (shown + end));
+  const fit = (shown: number): number => round(Math.min(most / end, room / (shown + end)));
   const whole = fit(length);
   if (pipe * whole >= slenderest) return { kind: 'whole', perMetre: whole, wide: length * whole };
   if (pitch !== null && pitch <= length) {
@@ -93,6 +98,8 @@ function viewOf({ pipe, cable, length, pitch }: Wound, room: number): View {
     wide: room - end * perMetre,
   };
 }
+
+type Round = (perMetre: number) => number;
 
 interface Frame {
   readonly axis: number;
@@ -262,7 +269,7 @@ const viewWords = {
  * A length of the loop pipe from the side, true to scale, with the cable wound around it: its front half solid, its
  * rear half dashed, which makes the helix a sine wave. Beside it the pipe's end.
  */
-export const windingDrawing: BenchDrawing = ({ situation, manner, width }): Drawing => {
+export const windingDrawing: BenchDrawing = ({ situation, manner, width, sheet }): Drawing => {
   const wound = woundOf(situation);
   const { winding, pipe, cable } = wound;
   const size = (value: number) => showQuantity(value, 'size', manner);
@@ -270,7 +277,9 @@ export const windingDrawing: BenchDrawing = ({ situation, manner, width }): Draw
   const diameterWords = ['pipe', size(pipe)];
   const lettersWide = widest(diameterWords, letters.body);
   const room = width - 2 * margin - sideGap - dimensionGap - 2 - lettersWide;
-  const view = viewOf(wound, room);
+  const most = sheet ? Math.max(slenderest, Math.min(thickest, sheet.height - sheetRows)) : thickest;
+  const round: Round = (free) => (sheet ? (roundScale(free, manner.system)?.perMetre ?? free) : free);
+  const view = viewOf(wound, room, most, round);
   const { perMetre, wide } = view;
   const thickWanted = Math.max(leastCable, cable * perMetre);
   // Seen apart, turns leave some paper between them.
@@ -396,18 +405,21 @@ export const windingDrawing: BenchDrawing = ({ situation, manner, width }): Draw
     );
     below += block.height;
   }
-  const small = notes([...plain, viewWords[view.kind]], {
+  const small = notes(sheet ? [] : [...plain, viewWords[view.kind]], {
     left: margin,
     top: below,
     width: width - 2 * margin,
   });
   marks.push(...small.marks);
 
+  const even = roundScale(perMetre, manner.system);
+  const scale = even && Math.abs(even.perMetre - perMetre) < 1e-9 ? even.name : undefined;
   const spoken = apart ? ` ${[pitchWords, gapWords].filter(Boolean).join(', ')}.` : '';
   return {
     width,
     height: below + small.height + 1,
     title: 'The cable on the pipe',
+    ...(scale ? { scale } : {}),
     description:
       `Side view of the loop pipe, ${size(pipe)} outside, with a ${size(cable)} cable.${spoken} ` +
       [

@@ -7,7 +7,12 @@ export type Block =
   | { readonly kind: 'heading'; readonly text: string }
   /** The name of the sheet. */
   | { readonly kind: 'title'; readonly text: string }
-  | { readonly kind: 'paragraph'; readonly runs: readonly Run[]; readonly small?: boolean; readonly mark?: string }
+  | {
+      readonly kind: 'paragraph';
+      readonly runs: readonly Run[];
+      readonly small?: boolean;
+      readonly mark?: string;
+    }
   | { readonly kind: 'list'; readonly numbered: boolean; readonly entries: readonly (readonly Run[])[] }
   | { readonly kind: 'rows'; readonly rows: readonly LabelledValue[] }
   /** Numbers to be read from across the shed, side by side. */
@@ -157,7 +162,10 @@ function paragraph({ runs, small, mark }: Of<'paragraph'>, width: number, style:
   const indent = mark ? size * 1.45 : 0;
   const lines = wrap(runs, size, width - indent, style.measure);
   const items = [setLines(lines, { x: indent, y: 0, width: width - indent, size }, of)];
-  if (mark) items.unshift(setLines(wrap([run(mark)], size, indent, style.measure), { y: 0, width: indent, size }, of));
+  if (mark)
+    items.unshift(
+      setLines(wrap([run(mark)], size, indent, style.measure), { y: 0, width: indent, size }, of),
+    );
   return { height: lines.length * size * leading, items, parts: [of] };
 }
 
@@ -350,7 +358,9 @@ function blanks({ blanks: all }: Of<'blanks'>, width: number, { size, measure }:
     const [words, of] = [part('P'), part('Form')];
     const wide = Math.max(...lines.map((line) => line.width));
     const tall = Math.max(high, lines.length * size * leading + 4);
-    items.push(setLines(lines, { y: y + tall - lines.length * size * leading - 2, width: wide, size }, words));
+    items.push(
+      setLines(lines, { y: y + tall - lines.length * size * leading - 2, width: wide, size }, words),
+    );
     const x = wide + size * 0.5;
     items.push({
       kind: 'field',
@@ -375,7 +385,15 @@ function codeBlock({ modules, link }: Of<'code'>): PlacedBlock {
   return {
     height: side,
     items: [
-      { kind: 'code', box: { x: 0, y: 0, width: side, height: side }, part: of, picture, modules, quiet, link },
+      {
+        kind: 'code',
+        box: { x: 0, y: 0, width: side, height: side },
+        part: of,
+        picture,
+        modules,
+        quiet,
+        link,
+      },
     ],
     parts: [of],
   };

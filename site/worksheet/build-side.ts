@@ -81,7 +81,11 @@ function noteBand({ notes, incomplete }: Names): Band[] {
     blocks.push({
       kind: 'paragraph',
       small: true,
-      runs: [run('□ stands for a letter that this sheet cannot print. The bench in the guide has the text in full.')],
+      runs: [
+        run(
+          '□ stands for a letter that this sheet cannot print. The bench in the guide has the text in full.',
+        ),
+      ],
     });
   return blocks.length > 0 ? [{ columns: [{ share: 1, blocks }] }] : [];
 }
@@ -98,7 +102,8 @@ function shopping(facts: Facts): LabelledValue[] {
     { label: pipeOf(bench).label, value: value(facts, loopLength(bench), 'length') },
   ];
   if (bends[loop.run] > 0) list.push({ label: 'Bends of 90°, same pipe', value: String(bends[loop.run]) });
-  if (ends[loop.run] > 0) list.push({ label: 'Ends: one closed, one to the stand-pipe', value: String(ends[loop.run]) });
+  if (ends[loop.run] > 0)
+    list.push({ label: 'Ends: one closed, one to the stand-pipe', value: String(ends[loop.run]) });
   if (loop.expansion === 'standpipe')
     list.push({
       label: `Stand-pipe, ${value(facts, loop.standpipeDiameter, 'size')} inside, room to rise`,
@@ -152,16 +157,16 @@ function filling(facts: Facts): (readonly Run[])[] {
       run('Stop with '),
       bold(value(facts, loop.standpipeHeight, 'size')),
       run(' free in the stand-pipe.'),
-      ...(rise
-        ? [run(' The level rises '), bold(rise), run(` by ${field(facts, 'loop.hottest')}.`)]
-        : []),
+      ...(rise ? [run(' The level rises '), bold(rise), run(` by ${field(facts, 'loop.hottest')}.`)] : []),
       run(' Leave it open.'),
     ]);
   else {
     const swelling = shown(facts, 'loop.expansionVolume');
     steps.push([
       run('Leave air at the highest point, vented'),
-      ...(swelling ? [run(': the fluid swells by '), bold(swelling), run(` up to ${field(facts, 'loop.hottest')}`)] : []),
+      ...(swelling
+        ? [run(': the fluid swells by '), bold(swelling), run(` up to ${field(facts, 'loop.hottest')}`)]
+        : []),
       run('.'),
     ]);
   }

@@ -1,5 +1,14 @@
 import { leading, part, place, setLines, sizes, type Block, type PlacedBlock, type Style } from './blocks.ts';
-import { margin, papers, shift, type Item, type Page, type PaperName, type Part, type Sheet } from './layout.ts';
+import {
+  margin,
+  papers,
+  shift,
+  type Item,
+  type Page,
+  type PaperName,
+  type Part,
+  type Sheet,
+} from './layout.ts';
 import { run, wrap, type Measure } from './text.ts';
 
 /** Blocks side by side across the page: one column or two. */
@@ -137,7 +146,8 @@ const withLog = (side: Side, rows: number): Side => ({
 
 const hasLog = (side: Side): boolean =>
   side.bands.some(
-    (band) => 'columns' in band && band.columns.some(({ blocks }) => blocks.some(({ kind }) => kind === 'log')),
+    (band) =>
+      'columns' in band && band.columns.some(({ blocks }) => blocks.some(({ kind }) => kind === 'log')),
   );
 
 interface SetSide {
@@ -201,7 +211,10 @@ function splitSide(side: Side, width: number, room: number, style: Style): [Side
       if (head) kept.push({ columns: [{ share: 1, blocks: [head] }] });
       kept.push({ columns: fits });
     }
-    const over: Band[] = [...(head && !some ? [{ columns: [{ share: 1, blocks: [head] }] }] : []), { columns: rest }];
+    const over: Band[] = [
+      ...(head && !some ? [{ columns: [{ share: 1, blocks: [head] }] }] : []),
+      { columns: rest },
+    ];
     return [{ bands: kept }, { bands: [...over, ...side.bands.slice(index + 1)] }];
   }
   return [{ bands: kept }, { bands: [] }];
@@ -241,12 +254,7 @@ function fit(side: Side, width: number, room: number, measure: Measure): SetPage
 }
 
 /** The sides of a sheet on paper. Throws only when a single block is taller than a page. */
-export function compose(
-  sides: readonly [Side, Side],
-  foot: Foot,
-  paper: PaperName,
-  measure: Measure,
-): Sheet {
+export function compose(sides: readonly [Side, Side], foot: Foot, paper: PaperName, measure: Measure): Sheet {
   const { width, height } = papers[paper];
   const inner = width - 2 * margin;
   const room = height - 2 * margin;

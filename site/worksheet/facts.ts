@@ -43,7 +43,9 @@ export const labelled = (facts: Facts, names: readonly string[]): LabelledValue[
     if (!found) return [];
     const { label, quantity, figure } = found;
     const note = rangeText(figure, quantity, facts.manner);
-    return [{ label, value: showQuantity(figure.value, quantity, facts.manner), ...(note === '' ? {} : { note }) }];
+    return [
+      { label, value: showQuantity(figure.value, quantity, facts.manner), ...(note === '' ? {} : { note }) },
+    ];
   });
 
 /** All figures of a calculator but these, as rows. */

@@ -33,8 +33,8 @@ const show = (glyphs: string, size: number, heavy: boolean, x: number, y: number
     'TJ ET',
   );
 
-/** Shares of black ink; what needs no more than black and white stays black and white. */
-const strokeInk = { ink: 0, heat: 0, soft: 0.25, water: 0.25, faint: 0.45, paper: 1 } as const satisfies Record<
+/** Lightness of lines: black, or a grey that still prints as a line. Water is paper between the edges of its pipe. */
+const strokeInk = { ink: 0, heat: 0, soft: 0.25, faint: 0.45, water: 1, paper: 1 } as const satisfies Record<
   Tone,
   number
 >;
@@ -44,8 +44,8 @@ const fills = {
   ink: 'solid',
   heat: 'solid',
   paper: 'blank',
+  water: 'blank',
   soft: 0.9,
-  water: 1.5,
   faint: 2.2,
 } as const satisfies Record<Tone, 'solid' | 'blank' | number>;
 

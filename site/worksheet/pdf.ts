@@ -1,5 +1,14 @@
 import fontkit, { type Font as FontReader } from '@pdf-lib/fontkit';
-import { PDFArray, PDFDict, PDFDocument, PDFHexString, PDFName, PDFRef, PDFString, type PDFContext } from 'pdf-lib';
+import {
+  PDFArray,
+  PDFDict,
+  PDFDocument,
+  PDFHexString,
+  PDFName,
+  PDFRef,
+  PDFString,
+  type PDFContext,
+} from 'pdf-lib';
 import type { CodeItem, FieldItem, Item, Part, Sheet } from './layout.ts';
 import { letters } from './letters.ts';
 import { faces, paint } from './operators.ts';
@@ -259,7 +268,9 @@ function unicodeMap(font: FontReader): string {
     const { id } = font.glyphForCodePoint(letter.codePointAt(0) ?? 0);
     if (!letterOf.has(id)) letterOf.set(id, letter);
   }
-  const entries = [...letterOf].map(([glyph, letter]) => `<${hex(glyph)}> <${hex(letter.codePointAt(0) ?? 0)}>`);
+  const entries = [...letterOf].map(
+    ([glyph, letter]) => `<${hex(glyph)}> <${hex(letter.codePointAt(0) ?? 0)}>`,
+  );
   const blocks: string[] = [];
   for (let from = 0; from < entries.length; from += mapBlock) {
     const block = entries.slice(from, from + mapBlock);
@@ -357,7 +368,11 @@ export async function writePdf(sheet: Sheet, about: About, typeface: Typeface): 
     form.set(PDFName.of('DA'), PDFString.of(`/${formFace} 12 Tf 0 g`));
     catalog.set(PDFName.of('AcroForm'), context.register(form));
   }
-  return file.save({ updateFieldAppearances: false, addDefaultPage: false, objectsPerTick: Number.POSITIVE_INFINITY });
+  return file.save({
+    updateFieldAppearances: false,
+    addDefaultPage: false,
+    objectsPerTick: Number.POSITIVE_INFINITY,
+  });
 }
 
 /** Operators between marks that say which part of the sheet they show; ornament is marked as such. */

@@ -41,9 +41,11 @@ function night(facts: Facts): Band[] {
     paragraph(
       `Lowest root temperature you accept: ${limit}. A frost of a few hours is milder than these figures: wet pots give up heat of their own.`,
     ),
-    ...warningsOf(facts, 'care', ['watts', 'roots', 'heat']).map(
-      (text): Block => ({ kind: 'paragraph', mark: '⚠', runs: [run(text)] }),
-    ),
+    ...warningsOf(facts, 'care', ['watts', 'roots', 'heat']).map((text): Block => ({
+      kind: 'paragraph',
+      mark: '⚠',
+      runs: [run(text)],
+    })),
   ];
   return [{ columns: [{ share: 1, blocks }] }];
 }
@@ -82,7 +84,9 @@ const powerCut: readonly string[] = [
 const powerCutBlocks: readonly Block[] = [
   heading('When the power fails'),
   { kind: 'list', numbered: true, entries: powerCut.map((text) => [run(text)]) },
-  paragraph('How many hours the bench holds over is not worked out in this edition. Do not count on the loop for long.'),
+  paragraph(
+    'How many hours the bench holds over is not worked out in this edition. Do not count on the loop for long.',
+  ),
 ];
 
 const caution = ({ title, text }: Caution): Block => ({
@@ -183,7 +187,9 @@ export function runSide(
         ],
       },
       {
-        heading: heading('Cautions: the cable’s sheet, the local code and a licensed electrician come before this page'),
+        heading: heading(
+          'Cautions: the cable’s sheet, the local code and a licensed electrician come before this page',
+        ),
         balanced: cautionBlocks(office),
       },
       {
