@@ -34,6 +34,8 @@ export interface Region {
   readonly name: string;
   /** What this region is, in a sentence or two: an example says here that it is invented. */
   readonly about: string;
+  /** Where the office keeps its guide on the web, for the code on a worksheet. */
+  readonly guide: string;
   /** BCP 47 tags, the first is that of the region's pages. */
   readonly languages: readonly string[];
   readonly units: 'metric' | 'us';

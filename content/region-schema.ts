@@ -36,8 +36,8 @@ const numberLike = (label: string, { quantity, from, to }: Pick<NumberField, 'qu
   number({ shape: 'number', quantity, label, explain: '', from, to, start: null });
 
 /** Words of a certain form, said in `error`. */
-const formed = (label: string, form: (text: string) => boolean, error: string) =>
-  z.pipe(givenSchema(words(label, 40)), z.string().check(z.refine(form, { error })));
+const formed = (label: string, form: (text: string) => boolean, error: string, longest = 40) =>
+  z.pipe(givenSchema(words(label, longest)), z.string().check(z.refine(form, { error })));
 
 export const isId = (text: string): boolean => /^[a-z][a-z\d-]{0,39}$/u.test(text);
 
@@ -49,12 +49,22 @@ function isLanguage(tag: string): boolean {
   }
 }
 
+/** Of a page without query and part: what a code on paper is put behind. */
+const isAddress = (text: string): boolean =>
+  URL.canParse(text) && new URL(text).href === text && /^https:[^?#@]*\/$/u.test(text);
+
 const source = (label: string) => givenSchema(words(label, 300));
 
 const regionSchema = (records: readonly string[]) =>
   groupSchema({
     name: givenSchema(words('Name of the region', 80)),
     about: givenSchema(words('What the region is', 400)),
+    guide: formed(
+      'Address of the guide',
+      isAddress,
+      'a web address that starts with https:// and ends with /',
+      120,
+    ),
     languages: listSchema(
       formed('Language', isLanguage, 'a language tag, such as en or en-US'),
       'languages',

@@ -25,6 +25,7 @@ export const metricRegion: Region = {
   id: 'invented',
   name: 'Invented metric region',
   about: 'Invented for tests',
+  guide: 'https://guide.example/',
   languages: ['en'],
   units: 'metric',
   paper: 'a4',
