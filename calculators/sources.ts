@@ -267,11 +267,4 @@ export const sources = {
 
 export type SourceId = keyof typeof sources;
 
-/** Where a number or a formula stands: the publication and the place in it. */
-export interface Citation {
-  readonly source: SourceId;
-  /** Table, equation, clause or page. */
-  readonly at: string;
-}
-
-export const cite = (source: SourceId, at: string): Citation => ({ source, at });
+export { cite, type Citation } from './cite.ts';
