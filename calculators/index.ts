@@ -1,11 +1,24 @@
 import type { Calculator, Situation } from './calculator.ts';
+import circuit from './questions/circuit.ts';
 import heat from './questions/heat.ts';
+import loop from './questions/loop.ts';
+import mix from './questions/mix.ts';
 import roots from './questions/roots.ts';
+import sheath from './questions/sheath.ts';
 import watts from './questions/watts.ts';
 import winding from './questions/winding.ts';
 
 /** Every calculator, in the order of the guide. To add one: write its file, add its line. */
-export const calculators = [roots, heat, watts, winding] as const satisfies readonly Calculator[];
+export const calculators = [
+  roots,
+  heat,
+  watts,
+  loop,
+  mix,
+  winding,
+  sheath,
+  circuit,
+] as const satisfies readonly Calculator[];
 
 export type CalculatorId = (typeof calculators)[number]['id'];
 

@@ -12,7 +12,8 @@ const potTaper = 0.78;
 export const pipeOf = (bench: Bench): Pipe => pipes[bench.loop.pipe];
 
 /** Inside diameter of the loop's pipe. */
-export const pipeInside = (pipe: Pipe): number => pipe.outsideDiameter - 2 * pipe.wall;
+export const pipeInside = (pipe: Pick<Pipe, 'outsideDiameter' | 'wall'>): number =>
+  pipe.outsideDiameter - 2 * pipe.wall;
 
 /** The middle line of the loop as corner points, seen from above. A ring comes back to its first point. */
 export function loopPath(bench: Bench): readonly (readonly [x: number, y: number])[] {
