@@ -1,36 +1,33 @@
 import fc from 'fast-check';
+import { allFields, benchOf } from '../../calculators/bench/all-fields.ts';
 import type { Field } from '../../calculators/bench/field.ts';
-import { fields, type Bench, type GroupId } from '../../calculators/bench/fields.ts';
-
-type Groups = { readonly [G in GroupId]: { readonly [name: string]: unknown } };
-
-/** A bench made by asking each field of each group for its value. */
-const benchOf = <V>(valueOf: (field: Field) => V) =>
-  Object.fromEntries(
-    Object.entries(fields).map(([group, { fields: members }]) => [
-      group,
-      Object.fromEntries(Object.entries(members).map(([name, field]) => [name, valueOf(field)])),
-    ]),
-  );
-
-/** The bench of a file that names nothing but itself: every field has its start value. */
-export const startBench = benchOf((field) => {
-  if (field.shape === 'reference') return 'invented';
-  return field.shape === 'text' ? 'Invented bench' : field.start;
-}) as unknown as Bench;
+import type { Bench, GroupId } from '../../calculators/bench/fields.ts';
+import type { FieldValue } from '../../calculators/bench/read-field.ts';
+import { startBench as startBenchAt } from '../../calculators/bench/start.ts';
 
 /** Some fields of a bench, by group. */
 export type BenchChanges = { readonly [G in GroupId]?: Partial<Bench[G]> };
 
 /** A bench with some fields changed. */
-export function changed(bench: Bench, changes: BenchChanges): Bench {
-  const groups = bench as Groups;
-  return Object.fromEntries(
-    Object.entries(groups).map(([group, members]) => [group, { ...members, ...changes[group as GroupId] }]),
+export const changed = (bench: Bench, changes: BenchChanges): Bench =>
+  Object.fromEntries(
+    Object.entries(bench).map(([group, members]) => [group, { ...members, ...changes[group as GroupId] }]),
   ) as unknown as Bench;
-}
 
-function valuesOf(field: Field): fc.Arbitrary<unknown> {
+/** One set of changes over another. */
+export const both = (first: BenchChanges, second: BenchChanges): BenchChanges => {
+  const groups = new Set([...Object.keys(first), ...Object.keys(second)]) as Set<GroupId>;
+  return Object.fromEntries(
+    [...groups].map((group) => [group, { ...first[group], ...second[group] }]),
+  ) as BenchChanges;
+};
+
+/** The bench of a file that names nothing but itself and its place: every other field has its start value. */
+export const startBench = changed(startBenchAt('invented', 'invented'), {
+  identity: { name: 'Invented bench' },
+});
+
+function valuesOf(field: Field): fc.Arbitrary<FieldValue> {
   switch (field.shape) {
     case 'number': {
       const { from, to, quantity, empty } = field;
@@ -52,8 +49,9 @@ function valuesOf(field: Field): fc.Arbitrary<unknown> {
  * Any bench that the fields allow: every number between its lowest and highest value, every choice, every field that
  * may be empty sometimes empty. Its region and station are called "invented".
  */
-export const anyBench = fc.record(
-  Object.fromEntries(
-    Object.entries(benchOf(valuesOf)).map(([group, members]) => [group, fc.record(members)]),
-  ),
-) as unknown as fc.Arbitrary<Bench>;
+export const anyBench: fc.Arbitrary<Bench> = fc
+  .tuple(...allFields.map(({ field }) => valuesOf(field)))
+  .map((values) => {
+    const byPath = new Map(allFields.map(({ path }, index) => [path, values[index] ?? null]));
+    return benchOf(({ path }) => byPath.get(path) ?? null);
+  });

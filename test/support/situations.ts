@@ -1,6 +1,6 @@
 import type { Situation } from '../../calculators/calculator.ts';
 import type { Region, Station } from '../../calculators/region.ts';
-import { changed, startBench, type BenchChanges } from './benches.ts';
+import { both, changed, startBench, type BenchChanges } from './benches.ts';
 
 /** A place that does not exist, with round numbers that are easy to follow by hand. */
 export const inventedStation: Station = {
@@ -58,6 +58,22 @@ export const situation = (changes: BenchChanges = {}): Situation => ({
 
 /** The same under US rules: the start bench with US wire and a US breaker. */
 export const usSituation = (changes: BenchChanges = {}): Situation => ({
-  ...situation({ ...changes, supply: { breaker: 15, conductor: 'awg-12', ...changes.supply } }),
+  ...situation(both({ supply: { breaker: 15, conductor: 'awg-12' } }, changes)),
   region: usRegion,
 });
+
+/**
+ * Changes to the start bench that make it sound: a cable of little power per length whose sheath bears a crossing, a
+ * wide stand-pipe, a mix with enough in hand. No calculator of pipe, cable or circuit has anything to say against it.
+ */
+export const sound: BenchChanges = {
+  loop: { standpipeDiameter: 0.1, hottest: 35 },
+  mix: { share: 0.4, protectTo: -15 },
+  cable: { powerPerLength: 10, length: 60, highestSheath: 105 },
+};
+
+/** The sound bench with some fields changed. */
+export const soundSituation = (changes: BenchChanges = {}): Situation => situation(both(sound, changes));
+
+/** The sound bench under US rules with some fields changed. */
+export const soundUsSituation = (changes: BenchChanges = {}): Situation => usSituation(both(sound, changes));
