@@ -20,7 +20,8 @@ export function loopPath(bench: Bench): readonly (readonly [x: number, y: number
   const { length, width } = bench.frame;
   // A pipe that is set further in than half the width lies in the middle.
   const across = Math.min(bench.loop.inset, width / 2);
-  const along = Math.min(bench.loop.inset, length / 2);
+  // No inset takes more than a quarter from either end: a loop without any length would heat nothing.
+  const along = Math.min(bench.loop.inset, length / 4);
   const [left, right, near, far] = [along, length - along, across, width - across];
   switch (bench.loop.run) {
     case 'straight':

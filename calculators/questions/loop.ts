@@ -39,6 +39,7 @@ export default calculator({
     'loop.inset',
     'frame.length',
     'frame.width',
+    'cable.diameter',
   ],
   figures: {
     length: {
@@ -159,6 +160,13 @@ export default calculator({
     if (loop.expansion === 'standpipe' && rise > loop.standpipeHeight) {
       const text = sentence`The level would rise ${amount(rise, 'size')} and the stand-pipe has ${amount(loop.standpipeHeight, 'size')} of free height: it would spill. Take a wider or a taller stand-pipe, and let its overflow run into a can.`;
       warnings.push(stop('standpipe-too-short', text));
+    }
+    // Middle to middle of the two runs along the bench; a straight run has no other beside it.
+    const apart = Math.max(0, bench.frame.width - 2 * loop.inset);
+    const thick = pipeOf(bench).outsideDiameter + 2 * bench.cable.diameter;
+    if (loop.run !== 'straight' && apart < thick) {
+      const text = sentence`The two runs of pipe would lie ${amount(apart, 'size')} apart, middle to middle, and a wound pipe is ${amount(thick, 'size')} thick. Set the loop nearer to the edge of the bench, or lay one straight run.`;
+      warnings.push(stop('runs-touch', text));
     }
     if (loop.expansion === 'headspace') {
       const text = sentence`Leave ${amount(headspace, 'volume')} of air at the high point of the loop under a vent that stays open. A full pipe without it bursts at a joint.`;
