@@ -3,7 +3,7 @@ import mdx from '@astrojs/mdx';
 import { defineConfig } from 'astro/config';
 import { createHash } from 'node:crypto';
 import { fields } from './calculators/bench/fields.ts';
-import { contentFiles } from './site/build/content-files.ts';
+import { contentFiles, exampleOf } from './site/build/content-files.ts';
 import { mathFont } from './site/math/font.ts';
 import { mathInText } from './site/math/in-text.ts';
 
@@ -11,6 +11,7 @@ import { mathInText } from './site/math/in-text.ts';
 const base = process.env.BASE || '/';
 /** The region that the guide is built for: a file of content/regions. */
 const region = process.env.REGION || 'estermark';
+const example = await exampleOf(region);
 /** Changes whenever the fields do, so that a bench kept by an older guide is looked through once. */
 const fieldsMark = createHash('sha256').update(JSON.stringify(fields)).digest('hex').slice(0, 12);
 
@@ -35,8 +36,9 @@ export default defineConfig({
   vite: {
     define: {
       'import.meta.env.REGION': JSON.stringify(region),
+      'import.meta.env.EXAMPLE': JSON.stringify(example),
       'import.meta.env.FIELDS': JSON.stringify(fieldsMark),
     },
-    build: { assetsInlineLimit: 0, modulePreload: { polyfill: false } },
+    build: { assetsInlineLimit: 0 },
   },
 });

@@ -16,7 +16,10 @@ export function withValues(bench: Bench, values: Readonly<Partial<Record<FieldPa
   const changed: Record<string, Record<string, FieldValue>> = {};
   for (const [path, value] of Object.entries(values) as [FieldPath, FieldValue][]) {
     const [group, name] = split(path);
-    changed[group] = { ...((changed[group] ?? (bench as Groups)[group]) as Record<string, FieldValue>), [name]: value };
+    changed[group] = {
+      ...((changed[group] ?? (bench as Groups)[group]) as Record<string, FieldValue>),
+      [name]: value,
+    };
   }
   return { ...bench, ...changed } as Bench;
 }

@@ -30,7 +30,8 @@ const attribute = (tag: string, name: string): string | undefined =>
  * @param whose `own` leaves the calculators and cautions out
  */
 export function citedInChapter(body: string, whose: 'own' | 'all' = 'all'): Citation[] {
-  const tags = (name: string) => [...body.matchAll(new RegExp(String.raw`<${name}\b[^>]*>`, 'gu'))].map(([tag]) => tag);
+  const tags = (name: string) =>
+    [...body.matchAll(new RegExp(String.raw`<${name}\b[^>]*>`, 'gu'))].map(([tag]) => tag);
   const own = tags('Cite').map((tag) => ({
     source: attribute(tag, 'source') as SourceId,
     at: attribute(tag, 'at') ?? '',
@@ -73,7 +74,9 @@ export const citedByCalculators: readonly Cited[] = [
 ];
 
 /** The same places once each, source by source in the order of the list of sources. */
-export function bySource<T extends Citation>(cited: readonly T[]): { readonly id: SourceId; readonly cited: T[] }[] {
+export function bySource<T extends Citation>(
+  cited: readonly T[],
+): { readonly id: SourceId; readonly cited: T[] }[] {
   return (Object.keys(sources) as SourceId[]).flatMap((id) => {
     const mine = cited.filter(({ source }) => source === id);
     return mine.length > 0 ? [{ id, cited: mine }] : [];

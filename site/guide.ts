@@ -3,7 +3,6 @@ import { answer, calculators, type CalculatorId } from '../calculators/index.ts'
 import type { Calculator, Figure, FigureDeclaration, Situation, Warning } from '../calculators/calculator.ts';
 import type { Manner } from '../calculators/quantities/show.ts';
 import type { Region } from '../calculators/region.ts';
-import packageFile from '../package.json' with { type: 'json' };
 
 /**
  * What the pages are built with: the region of this build, its example bench, and the answers for it. Pages are
@@ -26,7 +25,9 @@ export const regions: Readonly<Record<string, Region>> = byId(
 
 /** Every example bench that the guide knows, by id. */
 export const benches: Readonly<Record<string, ExampleBench>> = byId(
-  Object.values(import.meta.glob<ExampleBench>('../content/benches/*.yaml', { eager: true, import: 'default' })),
+  Object.values(
+    import.meta.glob<ExampleBench>('../content/benches/*.yaml', { eager: true, import: 'default' }),
+  ),
 );
 
 function byId<T extends { readonly id: string }>(things: readonly T[]): Readonly<Record<string, T>> {
@@ -43,13 +44,7 @@ function pick<T>(what: string, name: string, things: Readonly<Record<string, T>>
 
 export const region: Region = pick('region', import.meta.env.REGION, regions);
 
-function exampleOf(id: string): ExampleBench {
-  const found = Object.values(benches).find(({ bench }) => bench.place.region === id);
-  if (!found) throw new Error(`The region "${id}" has no example bench: content/benches holds none that names it.`);
-  return found;
-}
-
-export const example: ExampleBench = exampleOf(region.id);
+export const example: ExampleBench = import.meta.env.EXAMPLE;
 
 export const manner: Manner = { system: region.units, locale: region.languages[0] ?? 'en' };
 
@@ -75,12 +70,14 @@ export const answerOf = (id: string): AnyAnswer =>
   pick<AnyAnswer>('calculator', id, answers as Readonly<Record<string, AnyAnswer>>);
 
 /** A figure by its full name, "winding.pitch": its declaration and its value for the example. */
-export function figureOf(name: string): { declaration: FigureDeclaration; figure: Figure | null; calculator: string } {
+export function figureOf(name: string): {
+  declaration: FigureDeclaration;
+  figure: Figure | null;
+  calculator: string;
+} {
   const [id = '', key = ''] = name.split('.');
   const declaration = pick<FigureDeclaration>(`figure of ${id}`, key, calculatorOf(id).figures);
   return { declaration, figure: answerOf(id).figures[key] ?? null, calculator: id };
 }
-
-export const version: string = packageFile.version;
 
 export type { CalculatorId };

@@ -26,12 +26,22 @@ async function regionsOfContent(): Promise<readonly Region[]> {
   return read.ok ? read.regions : stop(read.problems);
 }
 
-async function exampleBench(file: string, regions: readonly Region[]) {
-  const text = await readFile(file, 'utf8');
-  const name = `content/benches/${idOf(file)}.yaml`;
-  const read = readBenchFile(text, name, regions);
-  if (!read.ok) return stop(read.problems);
-  return { id: idOf(file), bench: read.bench, assumed: read.assumed };
+function readBench({ file, text }: FileText, regions: readonly Region[]) {
+  const read = readBenchFile(text, file, regions);
+  return read.ok ? { id: idOf(file), bench: read.bench, assumed: read.assumed } : stop(read.problems);
+}
+
+/** The example bench of a region: the first file of content/benches that stands there. */
+export async function exampleOf(region: string) {
+  const regions = await regionsOfContent();
+  const benches = (await filesOf('benches')).map((file) => readBench(file, regions));
+  const found = benches.find(({ bench }) => bench.place.region === region);
+  if (found) return found;
+  throw new Error(
+    regions.some(({ id }) => id === region)
+      ? `The region "${region}" has no example bench: no file of content/benches stands there.`
+      : `No region is called "${region}". There are: ${regions.map(({ id }) => id).join(', ')}.`,
+  );
 }
 
 type VitePlugins = NonNullable<NonNullable<Parameters<SetUp>[0]['config']['vite']>['plugins']>;
@@ -49,10 +59,11 @@ function contentModules(): VitePlugins[number] {
       const folder = /[/\\]content[/\\](regions|benches)[/\\][^/\\]+\.yaml$/u.exec(id)?.[1];
       if (folder === undefined) return undefined;
       const regions = await regionsOfContent();
+      const isThis = ({ file }: FileText) => idOf(file) === idOf(id);
       const value =
-        folder === 'benches'
-          ? await exampleBench(id, regions)
-          : regions.find((region) => region.id === idOf(id));
+        folder === 'regions'
+          ? regions.find((region) => region.id === idOf(id))
+          : (await filesOf('benches')).filter(isThis).map((file) => readBench(file, regions))[0];
       return `export default ${JSON.stringify(value)};`;
     },
   };

@@ -1,4 +1,5 @@
 import type { AstroIntegration } from 'astro';
+import { createHash } from 'node:crypto';
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import subsetFont from 'subset-font';
@@ -26,15 +27,25 @@ export const mathCharacters = [
   range(0x1d6e2, 0x1d71b),
 ].join('');
 
+const recipe = { targetFormat: 'woff2', noHinting: true } as const;
+
 /**
  * Makes the part of STIX Two Math that the formulas need, as a file for the style sheet: a tenth of the whole
- * font. Same characters, same bytes.
+ * font. Same characters, same bytes; made again only when the recipe or the font has changed.
  */
 async function makeMathFont(folder: URL): Promise<void> {
   const whole = await readFile(require.resolve(`${from}/files/stix-two-math-latin-400-normal.woff2`));
-  const part = await subsetFont(whole, mathCharacters, { targetFormat: 'woff2', noHinting: true });
+  const wanted = createHash('sha256')
+    .update(JSON.stringify([mathCharacters, recipe]))
+    .update(whole)
+    .digest('hex');
+  const stamp = new URL('stix-two-math.recipe', folder);
+  if ((await readFile(stamp, 'utf8').catch(() => '')) === wanted) return;
+  const part = await subsetFont(whole, mathCharacters, recipe);
   await mkdir(folder, { recursive: true });
   await writeFile(new URL('stix-two-math.woff2', folder), part);
+  // Written last: a stamp without its font would be believed.
+  await writeFile(stamp, wanted);
 }
 
 /** The font of the formulas, ready before the pages are built. */

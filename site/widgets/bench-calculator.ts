@@ -102,7 +102,7 @@ export class BenchCalculator extends HTMLElement {
     for (const input of this.#inputs) {
       const field = fieldOf(input);
       const path = pathOf(input);
-      const typing = !everywhere && input === document.activeElement && !this.#unfinishedElsewhere(path);
+      const typing = !everywhere && input === document.activeElement;
       if (!field) void this.#showChoice(input, path);
       else {
         const text = draftText(field, path) ?? this.#settled(field, path);
@@ -113,11 +113,6 @@ export class BenchCalculator extends HTMLElement {
       }
     }
     this.#showProblems(problems);
-  }
-
-  /** Whether a field that has the focus was changed by something else than typing, such as undo. */
-  #unfinishedElsewhere(path: FieldPath): boolean {
-    return this.#unfinished.has(path) && !store.state.drafts[path];
   }
 
   #settled(field: Field, path: FieldPath): string {
@@ -148,7 +143,10 @@ export class BenchCalculator extends HTMLElement {
     if (place.textContent !== (words ?? '')) place.textContent = words ?? '';
     if (words === undefined) input.removeAttribute('aria-invalid');
     else input.setAttribute('aria-invalid', 'true');
-    input.setAttribute('aria-describedby', words === undefined ? `${input.id}-hint` : `${place.id} ${input.id}-hint`);
+    input.setAttribute(
+      'aria-describedby',
+      words === undefined ? `${input.id}-hint` : `${place.id} ${input.id}-hint`,
+    );
   }
 
   /** The same words once more at the figures, each a way to its field. */

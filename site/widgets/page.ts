@@ -79,7 +79,10 @@ function figureNamed(answers: AnyAnswers, name: string): Figure | null {
 
 function showFigures(answers: AnyAnswers, how: Manner): void {
   for (const element of all('[data-figure]'))
-    write(element, figureText(figureNamed(answers, element.dataset['figure'] ?? ''), quantityOf(element), how));
+    write(
+      element,
+      figureText(figureNamed(answers, element.dataset['figure'] ?? ''), quantityOf(element), how),
+    );
   for (const element of all('[data-range]'))
     write(element, rangeText(figureNamed(answers, element.dataset['range'] ?? ''), quantityOf(element), how));
 }
@@ -134,11 +137,13 @@ export async function showBench(): Promise<void> {
   showWarnings(answers, how);
   for (const sheet of all('[data-drawing]')) {
     const name = drawingName(sheet);
-    const { load, width } = drawings[name];
+    const { load } = drawings[name];
     const [draw, { svgElement }] = await Promise.all([load(), import('../drawing/svg.ts')]);
     if (mine !== turn) return;
+    const width = Number(sheet.dataset['width']);
     const drawing = draw({ situation, answers: answers as Answers, manner: how, width });
-    sheet.replaceChildren(svgElement(drawing, `drawing-${name}`, document));
+    const id = sheet.querySelector('title')?.id.replace(/-title$/u, '') ?? `drawing-${name}`;
+    sheet.replaceChildren(svgElement(drawing, id, document));
     for (const title of all(`[data-drawing-title="${name}"]`)) write(title, drawing.title);
   }
 }

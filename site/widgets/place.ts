@@ -13,7 +13,8 @@ export const regionIds: readonly string[] = Object.keys(files).map((path) =>
 /** The region with this id; that of the guide where a bench names one that the guide does not know. */
 export async function loadRegion(id: string): Promise<Region> {
   const load =
-    files[`../../content/regions/${id}.yaml`] ?? files[`../../content/regions/${import.meta.env.REGION}.yaml`];
+    files[`../../content/regions/${id}.yaml`] ??
+    files[`../../content/regions/${import.meta.env.REGION}.yaml`];
   if (!load) throw new Error(`no region ${id}`);
   return load();
 }

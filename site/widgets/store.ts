@@ -102,6 +102,11 @@ export class Store {
     return this.#state;
   }
 
+  /** The bench of the guide, before anyone has changed it. */
+  get example(): Bench {
+    return this.#options.example;
+  }
+
   get system(): UnitSystem {
     return this.#system;
   }

@@ -56,4 +56,5 @@ export function valueText(value: number | string | null, saying: Saying, manner:
 }
 
 /** The word that a warning opens with, so that its weight does not hang on colour. */
-export const warningWord = (level: 'stop' | 'care'): string => (level === 'stop' ? 'Do not build this.' : 'Take care.');
+export const warningWord = (level: 'stop' | 'care'): string =>
+  level === 'stop' ? 'Do not build this.' : 'Take care.';

@@ -1,0 +1,125 @@
+import { allFields } from '../../calculators/bench/all-fields.ts';
+import { benchAddress } from '../../content/link.ts';
+import { fileName, saveFile } from './files.ts';
+import { announce, notice } from './notice.ts';
+import { loadRegion, regionIds } from './place.ts';
+import { store } from './the-store.ts';
+
+/** The tools of the bench page: file, link, fresh start. Reading and writing files is loaded when it is first used. */
+
+/** Larger files are not bench files; an export has some ten thousand bytes. */
+const largestFile = 200_000;
+
+const part = <E extends HTMLElement>(selector: string): E => {
+  const found = document.querySelector<E>(selector);
+  if (!found) throw new Error(`the bench page lacks ${selector}`);
+  return found;
+};
+
+const shown = part<HTMLInputElement>('[data-link-shown]');
+const problems = part('[data-file-problems]');
+
+function showProgress(): void {
+  const { set, origin, drafts } = store.state;
+  const wrong = Object.keys(drafts).length;
+  const rest = origin === 'example' ? 'The others are the example’s' : 'The others have their usual values';
+  const words = [
+    `You have set ${set.length} of ${allFields.length} fields.`,
+    ...(set.length < allFields.length ? [`${rest}, and are marked.`] : []),
+    ...(wrong > 0 ? [`${wrong === 1 ? 'One answer' : `${wrong} answers`} cannot be used yet.`] : []),
+    ...(store.keeps
+      ? []
+      : ['This browser does not let the guide keep your bench: save it as a file before you go.']),
+  ];
+  part('[data-progress]').textContent = words.join(' ');
+  // The link on show is the link to the bench on show.
+  if (!part('.link-shown').hidden) shown.value = linkToBench();
+}
+
+const linkToBench = (): string =>
+  benchAddress(new URL(import.meta.env.BASE_URL, location.href).href, store.state.bench);
+
+async function exportBench(): Promise<void> {
+  const { writeBenchFile } = await import('../../content/bench-file.ts');
+  const { bench } = store.state;
+  saveFile(`${fileName(bench.identity.name)}.yaml`, 'text/yaml', writeBenchFile(bench, store.system));
+  announce('The bench was saved as a file.');
+}
+
+function showFileProblems(lines: readonly string[]): void {
+  problems.hidden = lines.length === 0;
+  problems.querySelector('ul')?.replaceChildren(
+    ...lines.map((line) => {
+      const item = document.createElement('li');
+      item.textContent = line;
+      return item;
+    }),
+  );
+  if (lines.length > 0) problems.focus();
+}
+
+async function importBench(file: File): Promise<void> {
+  if (file.size > largestFile) {
+    showFileProblems([
+      `${file.name} has ${Math.round(file.size / 1000)} kB. A bench file has at most ${largestFile / 1000} kB: this is another file.`,
+    ]);
+    return;
+  }
+  const [{ readBenchFile }, regions, text] = await Promise.all([
+    import('../../content/bench-file.ts'),
+    Promise.all(regionIds.map(loadRegion)),
+    file.text(),
+  ]);
+  const read = readBenchFile(text, file.name, regions);
+  if (!read.ok) {
+    showFileProblems(read.problems.map((one) => one.text));
+    return;
+  }
+  showFileProblems([]);
+  const given = allFields.map(({ path }) => path).filter((path) => !read.assumed.includes(path));
+  store.take(read.bench, given);
+  notice('file', `This is now the bench of the file ${file.name}, “${read.bench.identity.name}”.`, [
+    {
+      words: 'Undo: back to the bench before',
+      take: () => {
+        store.undo();
+      },
+    },
+  ]);
+}
+
+async function copyLink(): Promise<void> {
+  part('.link-shown').hidden = false;
+  shown.value = linkToBench();
+  try {
+    await navigator.clipboard.writeText(shown.value);
+    announce('The link was copied.');
+  } catch {
+    // The browser does not let pages copy; the link stands there, marked, for copying by hand.
+    shown.focus();
+    shown.select();
+  }
+}
+
+part('[data-export]').addEventListener('click', () => void exportBench());
+part('[data-link]').addEventListener('click', () => void copyLink());
+part('[data-reset]').addEventListener('click', () => {
+  store.reset();
+  notice('reset', 'All fields are the example’s again.', [
+    {
+      words: 'Undo: back to my bench',
+      take: () => {
+        store.undo();
+      },
+    },
+  ]);
+});
+part<HTMLInputElement>('[data-import]').addEventListener('change', (event) => {
+  const input = event.target as HTMLInputElement;
+  const [file] = input.files ?? [];
+  if (file) void importBench(file);
+  // So that the same file, put right, can be opened again.
+  input.value = '';
+});
+store.subscribe(showProgress);
+showProgress();

@@ -1,0 +1,66 @@
+import { allFields } from '../../calculators/bench/all-fields.ts';
+import type { Bench } from '../../calculators/bench/fields.ts';
+import { decodeBench } from '../../content/link.ts';
+import { withValues } from '../bench-value.ts';
+import { announce, notice } from './notice.ts';
+import { loadRegion, regionIds, stationOf } from './place.ts';
+import { store } from './the-store.ts';
+
+/** The bench in a place that this guide knows, and words on what had to be changed for that. */
+async function placed(bench: Bench): Promise<{ readonly bench: Bench; readonly moved: string }> {
+  const region = await loadRegion(bench.place.region);
+  const station = stationOf(region, bench.place.station);
+  if (region.id === bench.place.region && station.id === bench.place.station) return { bench, moved: '' };
+  const unknown = regionIds.includes(bench.place.region) ? 'weather station' : 'region';
+  return {
+    bench: withValues(bench, { 'place.region': region.id, 'place.station': station.id }),
+    moved: ` This guide does not know its ${unknown}; it now stands at ${station.name}, ${region.name}. Check that.`,
+  };
+}
+
+/** Takes a linked bench in place of the present one, which undo brings back. */
+function take(bench: Bench, moved: string): void {
+  // A link holds every field: what it leaves out is the usual value, meant as such by whoever made it.
+  store.take(
+    bench,
+    allFields.map(({ path }) => path),
+  );
+  notice('link', `This is now the bench of the link, “${bench.identity.name}”.${moved}`, [
+    {
+      words: 'Undo: back to the bench before',
+      take: () => {
+        store.undo();
+        announce('The bench from before the link is back.');
+      },
+    },
+  ]);
+}
+
+/**
+ * Opens the bench that the address carries behind its #. The reader's own bench is never given up unasked, and a
+ * link that is not whole changes nothing.
+ */
+export async function readLink(): Promise<void> {
+  const decoded = decodeBench(location.hash);
+  // Read once: a reload must not ask again, and a bookmark of the page is a bookmark of the page.
+  history.replaceState(history.state, '', location.pathname + location.search);
+  if (!decoded.ok) {
+    notice('link', `${decoded.text} Your bench is as it was.`);
+    return;
+  }
+  const { bench, moved } = await placed(decoded.bench);
+  if (store.untouched) {
+    take(bench, moved);
+    return;
+  }
+  const mine = store.state.bench.identity.name;
+  notice('link', `The link holds a bench, “${bench.identity.name}”. Yours is “${mine}”.`, [
+    {
+      words: 'Show the bench of the link',
+      take: () => {
+        take(bench, moved);
+      },
+    },
+    { words: 'Keep mine', take: () => undefined },
+  ]);
+}

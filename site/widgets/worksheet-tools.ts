@@ -1,0 +1,66 @@
+import { answer } from '../../calculators/index.ts';
+import { benchAddress } from '../../content/link.ts';
+import { edition } from '../edition.ts';
+import { fileName, saveFile } from './files.ts';
+import { manner } from './manner.ts';
+import { announce } from './notice.ts';
+import { situationOf } from './place.ts';
+import { store } from './the-store.ts';
+
+/** Draws the reader's own worksheet, in the browser. The PDF maker is large and is loaded when it is asked for. */
+
+const button = document.querySelector<HTMLButtonElement>('[data-draw]');
+const state = document.querySelector<HTMLElement>('[data-draw-state]');
+const base = new URL(import.meta.env.BASE_URL, location.href).href;
+
+function say(words: string): void {
+  if (state) state.textContent = words;
+  announce(words);
+}
+
+async function font(face: string): Promise<Uint8Array> {
+  const response = await fetch(new URL(`fonts/inter-${face}.ttf`, base));
+  if (!response.ok) throw new Error(`the font of the worksheet could not be loaded (${response.status})`);
+  return new Uint8Array(await response.arrayBuffer());
+}
+
+async function draw(): Promise<void> {
+  const [{ drawWorksheet }, regular, bold, situation] = await Promise.all([
+    import('../worksheet/worksheet.ts'),
+    font('regular'),
+    font('bold'),
+    situationOf(store.state.bench),
+  ]);
+  const { bench, set } = store.state;
+  const paper = document.querySelector<HTMLInputElement>('input[name="paper"]:checked')?.value;
+  const { allFields } = await import('../../calculators/bench/all-fields.ts');
+  const pdf = await drawWorksheet({
+    situation,
+    answers: answer(situation),
+    manner: manner(),
+    paper: paper === 'letter' ? 'letter' : 'a4',
+    fonts: { regular, bold },
+    link: benchAddress(base, bench),
+    version: edition,
+    assumed: allFields.map(({ path }) => path).filter((path) => !set.includes(path)),
+  });
+  saveFile(`worksheet-${fileName(bench.identity.name)}.pdf`, 'application/pdf', new Uint8Array(pdf));
+}
+
+button?.addEventListener('click', () => {
+  button.disabled = true;
+  say('Drawing the worksheet…');
+  draw()
+    .then(() => {
+      say('The worksheet was drawn and saved as a file.');
+    })
+    .catch((problem: unknown) => {
+      console.error(problem);
+      say(
+        `The worksheet could not be drawn: ${problem instanceof Error ? problem.message : 'something went wrong'}. Your bench is as it was.`,
+      );
+    })
+    .finally(() => {
+      button.disabled = false;
+    });
+});
