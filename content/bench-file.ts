@@ -63,6 +63,23 @@ function misplaced(tree: Group, file: string): Problem[] {
   });
 }
 
+const valueOn = (text: string, line: number) => ({ line, tree: { kind: 'value', line, text } }) as const;
+
+/** The same file as if it named this region; and its one station, if it has only one. */
+function movedTo(tree: Group, { id, stations }: Region): Group {
+  const place = tree.entries.get('place');
+  const line = place?.line ?? tree.line;
+  const entries = new Map(place?.tree.kind === 'group' ? place.tree.entries : []);
+  entries.set('region', valueOn(id, line));
+  const named = textAt(tree, ['place', 'station']);
+  const [only, ...others] = stations;
+  if (only && others.length === 0 && named !== only.id) entries.set('station', valueOn(only.id, line));
+  return {
+    ...tree,
+    entries: new Map(tree.entries).set('place', { line, tree: { kind: 'group', line, entries } }),
+  };
+}
+
 /**
  * Reads a bench file: YAML as a grower writes it, into a bench in base units. Every problem is told, with file, line,
  * field, what was found and what is allowed; nothing is guessed. What the file leaves out takes its start value.
@@ -70,8 +87,14 @@ function misplaced(tree: Group, file: string): Problem[] {
  * @param text the whole file
  * @param file its name, for the problems
  * @param regions the regions that it may name
+ * @param instead the region to take instead of the one that the file names
  */
-export function readBenchFile(text: string, file: string, regions: readonly Region[]): ReadBench {
+export function readBenchFile(
+  text: string,
+  file: string,
+  regions: readonly Region[],
+  instead?: Region,
+): ReadBench {
   const read = readTree(text, file);
   if (!read.ok) return read;
   const format = formatOf(read.tree, file);
@@ -81,7 +104,8 @@ export function readBenchFile(text: string, file: string, regions: readonly Regi
   entries.delete('format');
   const astray = misplaced({ ...migrated, entries }, file);
   for (const { field } of astray) entries.delete(field);
-  const tree: Group = { ...migrated, entries };
+  const own: Group = { ...migrated, entries };
+  const tree = instead ? movedTo(own, instead) : own;
 
   const named = textAt(tree, ['place', 'region']);
   const region = regions.find(({ id }) => id === named);

@@ -1,4 +1,5 @@
 import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import process from 'node:process';
 import { parseArgs } from 'node:util';
 import { stringify } from 'yaml';
@@ -7,7 +8,9 @@ import { groundDepth } from '../calculators/climate/ground.ts';
 import { climateOf, ShortRecord, type Climate, type Day } from '../calculators/climate/record.ts';
 import { findUnit, toBase } from '../calculators/quantities/quantity.ts';
 import { isId } from '../content/region-schema.ts';
+import { BadInput, given, reasonOf, runCommand } from './command.ts';
 import { readTable, type Row } from './csv.ts';
+import { root } from './steps.ts';
 
 const help = `Makes a weather record for a region's stations out of a table of daily lows and highs.
 
@@ -27,11 +30,6 @@ const help = `Makes a weather record for a region's stations out of a table of d
   --out FILE         where to write the record instead
   --help             this text
 `;
-
-/** A table that cannot be used, or a command that cannot be carried out: all that is wrong with it. */
-class Refused extends Error {
-  override name = 'Refused';
-}
 
 /** More errors than this do not fit on a screen, and have one cause. */
 const mostErrors = 10;
@@ -87,7 +85,7 @@ function daysOf(
   }
   if (errors.length > mostErrors)
     errors.splice(mostErrors, Infinity, `and ${errors.length - mostErrors} more`);
-  if (errors.length > 0) throw new Refused(errors.join('\n'));
+  if (errors.length > 0) throw new BadInput(errors.join('\n'));
   return [...days.values()]
     .map(({ date, low, high }) => ({ date, low, high }))
     .sort((one, other) => (one.date < other.date ? -1 : 1));
@@ -158,6 +156,24 @@ function optionsOf(args: readonly string[]) {
   return values;
 }
 
+function textOf(file: string): string {
+  try {
+    return readFileSync(given(file), 'utf8');
+  } catch (error) {
+    throw new BadInput(`${file} cannot be read: ${reasonOf(error)}.`);
+  }
+}
+
+/** The climate of the days; a record that is too short is told as what was given. */
+function climateOrRefuse(days: readonly Day[], winterBegins: number, file: string): Climate {
+  try {
+    return climateOf(days, winterBegins);
+  } catch (error) {
+    if (error instanceof ShortRecord) throw new BadInput(`${file} is too short a record: ${error.message}.`);
+    throw error;
+  }
+}
+
 function run(args: readonly string[]): void {
   const options = optionsOf(args);
   if (options.help) {
@@ -166,14 +182,14 @@ function run(args: readonly string[]): void {
   }
   const { file, id, name, source, unit } = options;
   if (!file || !id || !name || !source)
-    throw new Refused('Give --file, --id, --name and --source; --help says what they are.');
-  if (!isId(id)) throw new Refused(`--id must be small letters, digits and hyphens. Found: ${id}`);
-  if (!findUnit('temperature', unit)) throw new Refused(`--unit must be °C or °F. Found: ${unit}`);
+    throw new BadInput('Give --file, --id, --name and --source; --help says what they are.');
+  if (!isId(id)) throw new BadInput(`--id must be small letters, digits and hyphens. Found: ${id}`);
+  if (!findUnit('temperature', unit)) throw new BadInput(`--unit must be °C or °F. Found: ${unit}`);
   const winterBegins = Number(options.winter);
   if (!Number.isInteger(winterBegins) || winterBegins < 1 || winterBegins > 12)
-    throw new Refused(`--winter must be the number of a month, 1 to 12. Found: ${options.winter}`);
+    throw new BadInput(`--winter must be the number of a month, 1 to 12. Found: ${options.winter}`);
 
-  const { columns, rows } = readTable(readFileSync(file, 'utf8'));
+  const { columns, rows } = readTable(textOf(file));
   const [column = '', which = ''] = (options.location ?? '').includes('=')
     ? (options.location ?? '').split('=', 2)
     : ['location', options.location ?? ''];
@@ -186,7 +202,7 @@ function run(args: readonly string[]): void {
   for (const one of wanted)
     if (!columns.includes(one)) {
       const nearest = nearestName(one, columns);
-      throw new Refused(
+      throw new BadInput(
         `${file}, line 1: there is no column "${one}", only ${columns.join(', ')}${nearest ? `; did you mean ${nearest}?` : ''}`,
       );
     }
@@ -194,7 +210,7 @@ function run(args: readonly string[]): void {
     options.location === undefined ? rows : rows.filter(({ cells }) => cells.get(column) === which);
   if (chosen.length === 0) {
     const places = [...new Set(rows.map(({ cells }) => cells.get(column) ?? ''))].slice(0, 20);
-    throw new Refused(
+    throw new BadInput(
       options.location === undefined
         ? `${file} has no days in it`
         : `${file} has no line with "${which}" in the column ${column}, only ${places.join(', ')}`,
@@ -202,23 +218,18 @@ function run(args: readonly string[]): void {
   }
   const missing = ['', 'NA', 'NaN', ...(options.missing === undefined ? [] : [options.missing])];
   const days = daysOf(chosen, options, unit, missing, file);
-  const climate = climateOf(days, winterBegins);
-  const out = options.out ?? `content/stations/${id}.yaml`;
-  writeFileSync(out, yamlOf(climate, name, source, winterBegins));
+  const climate = climateOrRefuse(days, winterBegins, file);
+  const out =
+    options.out === undefined ? join(root, 'content', 'stations', `${id}.yaml`) : given(options.out);
+  try {
+    writeFileSync(out, yamlOf(climate, name, source, winterBegins));
+  } catch (error) {
+    throw new BadInput(`${out} cannot be written: ${reasonOf(error)}.`);
+  }
   process.stdout.write(
     `${out}: ${days.length} days from ${climate.firstDay} to ${climate.lastDay}, ${climate.daysMissing} missing, ` +
       `${climate.winters} whole winters, usual lowest ${degrees(climate.usualLowest)}, record ${degrees(climate.recordLowest)}\n`,
   );
 }
 
-try {
-  run(process.argv.slice(2));
-} catch (error) {
-  if (!(error instanceof Error)) throw error;
-  const expected = error instanceof Refused || error instanceof ShortRecord || 'code' in error;
-  if (!expected) throw error;
-  process.stderr.write(
-    `${error instanceof ShortRecord ? 'The record is too short: ' : ''}${error.message}\n`,
-  );
-  process.exitCode = 2;
-}
+await runCommand(() => run(process.argv.slice(2)));
