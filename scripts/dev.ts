@@ -1,10 +1,9 @@
 /** Serves the guide while its pages are edited: `npm run dev -- [--region ID] [--port N]`. */
-import { parseArgs } from 'node:util';
 import { ensureFonts } from './fonts.ts';
-import { run, runTask, TaskProblem } from './steps.ts';
+import { readOptions, run, runTask, TaskProblem } from './steps.ts';
 
 await runTask(async () => {
-  const { values } = parseArgs({ options: { region: { type: 'string' }, port: { type: 'string' } } });
+  const values = readOptions({ region: { type: 'string' }, port: { type: 'string' } });
   await ensureFonts();
   const { code } = await run('astro', ['dev', ...(values.port ? ['--port', values.port] : [])], {
     show: true,

@@ -1,5 +1,6 @@
 import { spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
+import { parseArgs, type ParseArgsOptionsConfig } from 'node:util';
 
 export const root = fileURLToPath(new URL('..', import.meta.url));
 
@@ -68,5 +69,18 @@ export async function runTask(task: () => Promise<void>): Promise<void> {
   } catch (problem) {
     console.error(problem instanceof TaskProblem ? problem.message : problem);
     process.exitCode = 1;
+  }
+}
+
+/**
+ * The options of a task, as they were given on the command line.
+ * @throws {TaskProblem} on an option that the task does not have
+ */
+export function readOptions<T extends ParseArgsOptionsConfig>(options: T) {
+  try {
+    return parseArgs({ options, strict: true, allowPositionals: false }).values;
+  } catch (problem) {
+    const names = Object.keys(options).map((name) => `--${name}`);
+    throw new TaskProblem(`${(problem as Error).message}\nThe options are: ${names.join(', ')}.`);
   }
 }

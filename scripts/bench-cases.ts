@@ -1,0 +1,71 @@
+import { designRest } from '../calculators/bench/steady.ts';
+import type { Situation } from '../calculators/calculator.ts';
+import { answer } from '../calculators/index.ts';
+import { readBenchFile } from '../content/bench-file.ts';
+import { benchAddress } from '../content/link.ts';
+import { edition } from '../site/edition.ts';
+import { drawWorksheet } from '../site/worksheet/worksheet.ts';
+import { buildGuide } from './build.ts';
+import { filesOf, loadRegions } from './content-files.ts';
+import { ensureFonts } from './fonts.ts';
+
+export interface Case {
+  readonly name: string;
+  readonly work: () => unknown;
+  /** The most that it may take [ms], where something depends on it. */
+  readonly budget?: number;
+}
+
+/** The first of the example benches where it stands. */
+function firstExample(): Situation {
+  const regions = loadRegions();
+  const [first] = filesOf('benches');
+  if (!first) throw new Error('content/benches holds no bench');
+  const read = readBenchFile(first.text, first.file, regions);
+  if (!read.ok) throw new Error(read.problems.map(({ text }) => text).join('\n'));
+  const { bench } = read;
+  const region = regions.find(({ id }) => id === bench.place.region);
+  const station = region?.stations.find(({ id }) => id === bench.place.station);
+  if (!region || !station) throw new Error(`${first.file} stands nowhere`);
+  return { bench, region, station };
+}
+
+/** What is measured over and over. */
+export async function cases(): Promise<readonly Case[]> {
+  const example = firstExample();
+  // Answers are kept as long as a situation lives, so each run gets one of its own.
+  const anew = (): Situation => ({ ...example });
+  const { region } = example;
+  const answers = answer(example);
+  const fonts = await ensureFonts();
+  const [file] = filesOf('benches');
+  const regions = loadRegions();
+  return [
+    { name: 'read a bench file', work: () => readBenchFile(file?.text ?? '', file?.file ?? '', regions) },
+    { name: 'steady state, no heat', work: () => designRest(anew(), 'no-heat'), budget: 1 },
+    { name: 'steady state, thermostat', work: () => designRest(anew(), 'thermostat'), budget: 1 },
+    { name: 'steady state, roots held', work: () => designRest(anew(), 'hold-roots'), budget: 1 },
+    // A form answers to each key: all of it must fit between two frames and still leave time to draw (50 ms).
+    { name: 'all calculators', work: () => answer(anew()), budget: 50 },
+    {
+      name: 'worksheet',
+      work: () =>
+        drawWorksheet({
+          situation: example,
+          answers,
+          manner: { system: region.units, locale: region.languages[0] ?? 'en' },
+          paper: region.paper,
+          fonts,
+          link: benchAddress(region.guide, example.bench),
+          version: edition,
+          assumed: [],
+        }),
+      budget: 300,
+    },
+  ];
+}
+
+/** What is measured once, because it takes seconds. */
+export const once: readonly Case[] = [
+  { name: 'the whole guide, built', work: () => buildGuide(), budget: 8000 },
+];

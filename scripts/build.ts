@@ -1,0 +1,82 @@
+/**
+ * Builds the guide into dist/, a folder for any static host, with the worksheets of the example benches in it:
+ * `npm run build -- [--region ID] [--base PATH]`.
+ */
+import { access, mkdir } from 'node:fs/promises';
+import { basename, join, relative } from 'node:path';
+import { filesOf, loadRegions } from './content-files.ts';
+import { ensureFonts } from './fonts.ts';
+import { readOptions, root, run, runTask, step, TaskProblem } from './steps.ts';
+
+/** Where the built guide lies. */
+export const outFolder = join(root, 'dist');
+
+interface BuildOptions {
+  /** The region that the guide is for; the default region when left out. */
+  readonly region?: string | undefined;
+  /** The path on the host that the guide will lie at, such as "/winter/"; the host's top when left out. */
+  readonly base?: string | undefined;
+}
+
+interface Built {
+  /** Paths of the worksheets that were made. */
+  readonly worksheets: readonly string[];
+}
+
+/** The path in the form that pages need it: with a slash at either end. */
+function baseOf(written: string): string {
+  if (/^[\w./~-]*$/u.test(written) && !written.includes('..')) return `/${written}/`.replace(/\/{2,}/gu, '/');
+  throw new TaskProblem(`--base must be a path on the host, such as /winter/. Found: ${written}`);
+}
+
+function checkRegion(id: string): void {
+  const ids = loadRegions().map((region) => region.id);
+  if (!ids.includes(id)) throw new TaskProblem(`--region must be ${ids.join(' or ')}. Found: ${id}`);
+}
+
+async function runOrStop(program: string, words: readonly string[], env?: Readonly<Record<string, string>>) {
+  const { code, said } = await run(program, words, env ? { env } : {});
+  if (code !== 0)
+    throw new TaskProblem(`\n${said.trim()}\n\n${[program, ...words].join(' ')} ended with ${code}.`);
+}
+
+/** The worksheet of one example bench, made by the command that makes anyone's. */
+async function makeWorksheet(file: string, folder: string): Promise<string> {
+  const name = basename(file, '.yaml');
+  const out = join(folder, `${name}.pdf`);
+  const figures = join(folder, `${name}.json`);
+  await runOrStop('node', ['scripts/worksheet.ts', join(root, file), '--out', out, '--figures', figures]);
+  return out;
+}
+
+/**
+ * Builds the guide and the worksheets of the example benches, and tells how long each step took.
+ * @throws {TaskProblem} when a page, a bench file or a region has a mistake; it says which
+ */
+export async function buildGuide({ region, base }: BuildOptions = {}): Promise<Built> {
+  if (region !== undefined) checkRegion(region);
+  const env = {
+    ...(region === undefined ? {} : { REGION: region }),
+    ...(base === undefined ? {} : { BASE: baseOf(base) }),
+  };
+  await step('Fonts of the worksheet', ensureFonts);
+  await step('Pages', () => runOrStop('astro', ['build'], env));
+  const folder = join(outFolder, 'worksheets');
+  await mkdir(folder, { recursive: true });
+  const worksheets = await step('Worksheets', () =>
+    Promise.all(filesOf('benches').map(({ file }) => makeWorksheet(file, folder))),
+  );
+  await access(join(outFolder, 'bench.schema.json'));
+  return { worksheets };
+}
+
+if (import.meta.main)
+  await runTask(async () => {
+    const { worksheets } = await buildGuide(
+      readOptions({ region: { type: 'string' }, base: { type: 'string' } }),
+    );
+    console.log(
+      `\nThe guide is in ${relative(process.cwd(), outFolder) || '.'}/, to be put on any static host.`,
+    );
+    for (const file of worksheets) console.log(`A worksheet: ${relative(process.cwd(), file)}`);
+  });
