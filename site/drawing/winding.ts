@@ -1,13 +1,14 @@
+import type { Bench } from '../../calculators/bench/fields.ts';
 import { loopLength, pipeInside, pipeOf } from '../../calculators/bench/geometry.ts';
 import { leastPitch, wind, type Winding } from '../../calculators/electric/winding.ts';
 import type { Situation } from '../../calculators/calculator.ts';
-import { showNumber, showQuantity, type Manner } from '../../calculators/quantities/show.ts';
+import { showNumber, showQuantity } from '../../calculators/quantities/show.ts';
 import { arrow, arrowhead, leader } from './arrow.ts';
 import { breakLine } from './break-line.ts';
 import { arc, clip, quarterSine, reversed, type Cubic } from './curve.ts';
 import { across, measured, upright } from './dimension.ts';
 import type { Drawing, Mark, Point } from './drawing.ts';
-import type { BenchDrawing } from './input.ts';
+import type { BenchDrawing, DrawingInput } from './input.ts';
 import { notes, widest } from './key.ts';
 import { textWidth } from './measure.ts';
 import { circle, label, labels, leading, letters, line, pen, rectangle } from './pen.ts';
@@ -32,6 +33,8 @@ const thickest = 42;
 const leastCable = 0.8;
 /** On the worksheet, what stands over and under the pipe. */
 const sheetRows = 34;
+/** However many turns that is, this much of the pipe is shown. */
+const leastShown = 20;
 /** More turns than this are not told apart. */
 const mostTurns = 70;
 
@@ -87,8 +90,8 @@ function viewOf({ pipe, cable, length, pitch }: Wound, room: number, most: numbe
     const turns = [3.6, 2.6, 1.8, 1.35].find((number) => pipe * fit(number * pitch) >= slenderest);
     if (turns !== undefined) {
       const perMetre = fit(turns * pitch);
-      const shown = Math.min(room - end * perMetre, mostTurns * pitch * perMetre);
-      return { kind: 'window', perMetre, wide: Math.max(shown, 20) };
+      const wide = Math.min(room - end * perMetre, Math.max(mostTurns * pitch * perMetre, leastShown));
+      return { kind: 'window', perMetre, wide };
     }
   }
   const perMetre = slenderest / pipe;
@@ -230,10 +233,25 @@ const nearest =
   (a: number, b: number): number =>
     Math.abs(a - wanted) - Math.abs(b - wanted);
 
-const sentences = (wound: Wound, manner: Manner): { bold: string[]; plain: string[] } => {
+/** Limits of the cable's own sheet that the winding would break, by the calculator's names for them. */
+const brokenLimits: Readonly<Record<string, (bench: Bench, size: (metres: number) => string) => string>> = {
+  'gap-too-small': ({ cable }, size) =>
+    `Not to be built: the cable’s sheet asks for a gap of at least ${size(cable.leastGap)}.`,
+  'bend-too-tight': ({ cable }, size) =>
+    `Not to be built: the cable’s sheet allows no bend tighter than ${size(cable.smallestBend)}.`,
+};
+
+const sentences = (
+  wound: Wound,
+  { situation, answers, manner }: Pick<DrawingInput, 'situation' | 'answers' | 'manner'>,
+): { bold: string[]; plain: string[] } => {
   const { winding, length, cable, pipe } = wound;
   const metres = (value: number) => showQuantity(value, 'length', manner);
   const size = (value: number) => showQuantity(value, 'size', manner);
+  const limits = answers.winding.warnings.flatMap(({ code }) => {
+    const words = brokenLimits[code];
+    return words ? [words(situation.bench, size)] : [];
+  });
   switch (winding.outcome) {
     case 'too-short':
       return {
@@ -246,12 +264,16 @@ const sentences = (wound: Wound, manner: Manner): { bold: string[]; plain: strin
       return {
         bold: [
           `Not to be built: the turns would touch or lie on each other. ${metres(winding.tooMuch)} of cable has no room.`,
+          ...limits,
         ],
         plain: [],
       };
     case 'wound':
       return {
-        bold: winding.turns < 1 ? ['The cable is hardly longer than the pipe: not even one turn.'] : [],
+        bold: [
+          ...(winding.turns < 1 ? ['The cable is hardly longer than the pipe: not even one turn.'] : []),
+          ...limits,
+        ],
         plain: [
           `${showNumber(winding.turns, 'count', manner)} turns of ${size(cable)} cable on ${metres(length)} of ${size(pipe)} pipe.`,
         ],
@@ -269,14 +291,15 @@ const viewWords = {
  * A length of the loop pipe from the side, true to scale, with the cable wound around it: its front half solid, its
  * rear half dashed, which makes the helix a sine wave. Beside it the pipe's end.
  */
-export const windingDrawing: BenchDrawing = ({ situation, manner, width, sheet }): Drawing => {
+export const windingDrawing: BenchDrawing = ({ situation, answers, manner, width, sheet }): Drawing => {
   const wound = woundOf(situation);
   const { winding, pipe, cable } = wound;
   const size = (value: number) => showQuantity(value, 'size', manner);
   const helix = winding.outcome === 'wound' || winding.outcome === 'touching' ? winding : null;
   const diameterWords = ['pipe', size(pipe)];
   const lettersWide = widest(diameterWords, letters.body);
-  const room = width - 2 * margin - sideGap - dimensionGap - 2 - lettersWide;
+  // The cable around the end may have to be drawn thicker than it is.
+  const room = width - 2 * margin - sideGap - dimensionGap - 2 - lettersWide - 2 * leastCable;
   const most = sheet ? Math.max(slenderest, Math.min(thickest, sheet.height - sheetRows)) : thickest;
   const round: Round = (free) => (sheet ? (roundScale(free, manner.system)?.perMetre ?? free) : free);
   const view = viewOf(wound, room, most, round);
@@ -339,7 +362,9 @@ export const windingDrawing: BenchDrawing = ({ situation, manner, width, sheet }
     }
     // Of the gaps that show, the one nearest to where its name stands clear of the cable's.
     const free = margin + cableWide + 4 + gapWide / 2;
-    const gaps = repeated(crest, frame.pitch, left, right).filter((x) => isShown(x + 1.25 * frame.pitch));
+    const gaps = repeated(crest, frame.pitch, left, right).filter(
+      (x) => isShown(x + 0.25 * frame.pitch) && isShown(x + 1.25 * frame.pitch),
+    );
     const best = gaps.map((x) => x + 0.75 * frame.pitch).sort(nearest(Math.max(free, middle)))[0];
     if (apart && gapWords && best !== undefined) {
       inGap = [best, axis];
@@ -393,9 +418,9 @@ export const windingDrawing: BenchDrawing = ({ situation, manner, width, sheet }
       [margin, wayRow - 1.2],
       [margin + 12, wayRow - 1.2],
     ];
-    marks.push(...arrow(way, 1.2), label([margin + 14.5, wayRow], 'all turns run the same way round'));
+    marks.push(...arrow(way, 1.2), label([margin + 14.5, wayRow], 'all turns the same way'));
   }
-  const { bold, plain } = sentences(wound, manner);
+  const { bold, plain } = sentences(wound, { situation, answers, manner });
   const boldSize = letters.small;
   let below = wayRow + 2.5;
   for (const sentence of bold) {
