@@ -8,7 +8,7 @@ export type ReadQuantity =
 const sign = '[-−–]?';
 const decimal = String.raw`\d+(?:[.,]\d+)?|[.,]\d+`;
 const part = new RegExp(
-  String.raw`^\s*(?:(\d+)\s+(\d+)\s*/\s*(\d+)|(\d+)\s*/\s*(\d+)|(${decimal}))\s*([^\d\s.,+−–-][^\d\s]*(?:[23](?![\d\p{L}]))?(?:\s*[·*/]\s*[^\d\s]+)*)?\s*`,
+  String.raw`^\s*(?:(\d+)\s+(\d+)\s*/\s*(\d+)|(\d+)\s*/\s*(\d+)|(${decimal}))\s*([^\d\s.,+−–-][^\d\s]*(?:[23](?![\d\p{L}]))?(?:\s*[·*/]\s*[^\d\s]+|\s+\p{L}+)*)?\s*`,
   'u',
 );
 
