@@ -4,6 +4,7 @@ import {
   conductorResistance,
   currentOf,
   smallestBreaker,
+  startUpRatio,
   voltageDrop,
 } from '../../calculators/electric/circuit.ts';
 import { cablePerPipeAt, pitchFor } from '../../calculators/electric/winding.ts';
@@ -199,6 +200,41 @@ const spiral: Published = {
   standing: 'seen',
 };
 
+/**
+ * Longest self-regulating cable on a 30 A breaker, from the same printed table as the start-up draw, which the guide takes
+ * from the column for 15 A: class [W/ft], temperature at start-up [°F], length [ft].
+ */
+const longest = (
+  [
+    [3, -20, '415'],
+    [3, 0, '460'],
+    [3, 50, '655'],
+    [5, -20, '270'],
+    [5, 0, '310'],
+    [5, 50, '450'],
+    [8, -20, '175'],
+    [8, 0, '195'],
+    [8, 50, '290'],
+    [10, -20, '145'],
+    [10, 0, '155'],
+    [10, 50, '230'],
+  ] as const
+).map(([kind, fahrenheit, printed]): Published => ({
+  what: 'longest self-regulating cable on a 30 A breaker at 120 V',
+  given: `class of ${kind} W/ft, switched on at ${fahrenheit} °F`,
+  printed,
+  unit: 'ft',
+  computed: () =>
+    (0.8 * 30 * 120) /
+    (kind * startUpRatio(wattsPerFoot(kind), toBase('temperature', fahrenheit, '°F') + 1e-9)),
+  tolerance: {
+    share: 0.1,
+    because: 'the maker rounds both columns to 5 ft, and the largest class down by a tenth more',
+  },
+  source: 'installation manual of a self-regulating cable, address withheld',
+  standing: 'seen',
+}));
+
 export const electricRows: readonly Published[] = [
   ...rules,
   ...drops,
@@ -207,4 +243,5 @@ export const electricRows: readonly Published[] = [
   ...helix,
   ...power,
   spiral,
+  ...longest,
 ];
