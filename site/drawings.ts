@@ -20,6 +20,10 @@ export const drawings = {
     needs: ['winding'],
     load: async () => (await import('./drawing/unrolled.ts')).unrolledDrawing,
   },
+  crossing: {
+    needs: ['sheath'],
+    load: async () => (await import('./drawing/crossing.ts')).crossingDrawing,
+  },
   plan: {
     needs: ['winding'],
     load: async () => (await import('./drawing/plan.ts')).planDrawing,
