@@ -41,9 +41,26 @@ export const enthalpyAt = (curve: EnthalpyCurve, temperature: number): number =>
 export const temperatureAt = (curve: EnthalpyCurve, enthalpy: number): number =>
   along(curve.enthalpies, curve.temperatures, enthalpy);
 
-/** Slope of the piece that holds an enthalpy [J/K]. */
-export function capacityAt(curve: EnthalpyCurve, enthalpy: number): number {
-  const piece = pieceOf(curve.enthalpies, enthalpy);
-  const { temperatures: t, enthalpies: h } = curve;
-  return ((h[piece + 1] ?? 1) - (h[piece] ?? 0)) / ((t[piece + 1] ?? 1) - (t[piece] ?? 0));
+/** A straight piece of a curve: H = enthalpy + capacity (T − temperature). */
+export interface EnthalpyPiece {
+  readonly temperature: number;
+  readonly enthalpy: number;
+  /** [J/K] */
+  readonly capacity: number;
 }
+
+/** The pieces of a curve, from the coldest up. */
+export const piecesOf = ({ temperatures: t, enthalpies: h }: EnthalpyCurve): readonly EnthalpyPiece[] =>
+  t.slice(1).map((above, piece) => ({
+    temperature: t[piece]!,
+    enthalpy: h[piece]!,
+    capacity: (h[piece + 1]! - h[piece]!) / (above - t[piece]!),
+  }));
+
+/** Index of the piece that holds a temperature. */
+export const pieceAtTemperature = ({ temperatures }: EnthalpyCurve, temperature: number): number =>
+  pieceOf(temperatures, temperature);
+
+/** Heat capacity at a temperature [J/K]. */
+export const capacityAt = (curve: EnthalpyCurve, temperature: number): number =>
+  piecesOf(curve)[pieceAtTemperature(curve, temperature)]!.capacity;

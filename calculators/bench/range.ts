@@ -12,8 +12,14 @@ export interface Ranged extends Required<Figure> {
  * the shifts are added as independent errors, downward and upward apart (first-order propagation, root of the sum of
  * squares: JCGM 100:2008, section 5.1). So the range holds four of five benches as long as the result is near enough
  * a straight line in each input; far from that it is a guide, not a bound.
+ *
+ * @param inputs the uncertain inputs that the result rests on, where that is not all of them: the rest are left alone
  */
-export function ranged(situation: Situation, result: (parameters: Parameters) => number): Ranged {
+export function ranged(
+  situation: Situation,
+  result: (parameters: Parameters) => number,
+  inputs?: readonly PriorId[],
+): Ranged {
   const expected = expectedParameters(situation);
   const value = result(expected);
   let downward = 0;
@@ -21,6 +27,7 @@ export function ranged(situation: Situation, result: (parameters: Parameters) =>
   const blame: { id: PriorId; share: number }[] = [];
   for (const [name, prior] of Object.entries(priorsOf(situation))) {
     const id = name as PriorId;
+    if (inputs && !inputs.includes(id)) continue;
     const shifts = [prior.low, prior.high].map((one) => result({ ...expected, [id]: one }) - value);
     const down = Math.min(0, ...shifts);
     const up = Math.max(0, ...shifts);

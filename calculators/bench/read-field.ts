@@ -104,7 +104,7 @@ export function problemIn(
  * hair) onto the limit.
  */
 function ontoLimit(value: number, { from, to }: NumberField): number {
-  const hair = 1e-9 * Math.max(Math.abs(from), Math.abs(to));
+  const hair = 1e-12 * Math.max(Math.abs(from), Math.abs(to));
   if (Math.abs(value - from) <= hair) return from;
   return Math.abs(value - to) <= hair ? to : value;
 }

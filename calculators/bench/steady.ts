@@ -1,6 +1,6 @@
 import type { Situation } from '../calculator.ts';
 import { assemble, type Body, type HeatPath } from './assemble.ts';
-import { capacityAt, enthalpyAt } from './enthalpy.ts';
+import { capacityAt } from './enthalpy.ts';
 import type { Network } from './network.ts';
 import { designOutside, houseAir } from './place.ts';
 import { expectedParameters, type Parameters } from './priors.ts';
@@ -117,7 +117,7 @@ export function designNight(situation: Situation): {
       nodes: body.curves.map((curve, node) => ({
         id: id(node),
         // Thawed, as the guide and any linear program take it; what freezing adds is not in a linear network.
-        capacity: capacityAt(curve, enthalpyAt(curve, thawed)),
+        capacity: capacityAt(curve, thawed),
       })),
       boundaries: [body.house, body.ground].map((node) => ({ id: id(node), temperature: t(node) })),
       links: links.map(({ from, to, conductance, path }) => ({
