@@ -52,6 +52,9 @@ export const shareOfPower = (power: number, voltage: number, resistance: number)
 const foot = 0.3048;
 const celsius = (fahrenheit: number): number => ((fahrenheit - 32) * 5) / 9;
 
+/** The coldest start of that table [°C]: −20 °F. */
+export const coldestStart = celsius(startUpTable.temperatures[0]);
+
 /** Share of its rating that a breaker of that table may carry [1]. */
 const breakerShare = 0.8;
 
@@ -72,8 +75,8 @@ function between(list: readonly number[], x: number): { index: number; share: nu
  */
 export function startUpRatio(powerPerLength: number, t: number): number {
   const { classes, temperatures, longest, voltage, breaker } = startUpTable;
-  const [coldest, , warmest] = temperatures.map(celsius) as [number, number, number];
-  within('temperature at start-up [°C]', t, coldest, Number.MAX_VALUE);
+  const [, , warmest] = temperatures.map(celsius) as [number, number, number];
+  within('temperature at start-up [°C]', t, coldestStart, Number.MAX_VALUE);
   const ratio = (row: number, column: number): number =>
     (breakerShare * breaker * voltage) / (longest[row]![column]! * classes[row]!);
   const first = classes[0];

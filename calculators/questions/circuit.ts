@@ -3,6 +3,7 @@ import { amount, calculator, care, sentence, stop, type Figure, type Warning } f
 import { ratedPower } from '../electric/cable.ts';
 import {
   circuitCurrent,
+  coldestStart,
   currentOf,
   smallestBreaker,
   startUpRatio,
@@ -11,9 +12,6 @@ import {
 import { cite } from '../sources.ts';
 import { conductors } from '../tables/conductors.ts';
 import { ruleSets } from '../tables/rule-sets.ts';
-
-/** Just inside the coldest start of the start-up table, −20 °F [°C]; a colder start counts as this one. */
-const coldestStart = -28.8;
 
 /** Mains stay within a tenth of their nominal voltage (EN 50160, from memory); beyond it is another supply. */
 const mainsSpread = 0.1;
@@ -129,6 +127,7 @@ export default calculator({
     const other = currentOf(supply.otherLoad, voltage);
     const running = currentOf(ratedPower(cable), voltage);
     const coldest = houseAir(situation, designOutside(situation), bench.place.houseOffset);
+    // A start colder than the table counts as its coldest: the table has no more to say.
     const starting =
       cable.kind === 'self-regulating'
         ? running * startUpRatio(cable.powerPerLength, Math.max(coldest, coldestStart))

@@ -1,7 +1,7 @@
 import type { Bench } from '../bench/fields.ts';
 import { loopLength, pipeOf } from '../bench/geometry.ts';
 import { loopAboveAir } from '../bench/loop-above-air.ts';
-import type { Parameters } from '../bench/priors.ts';
+import type { Parameters, PriorId } from '../bench/priors.ts';
 import { ranged } from '../bench/range.ts';
 import { amount, calculator, care, sentence, stop, type Situation, type Warning } from '../calculator.ts';
 import {
@@ -68,9 +68,12 @@ function highestLoop(bench: Bench, parameters: Parameters): number {
   return low;
 }
 
+/** What the temperature of a cable rests on and nobody knows. */
+const uncertain: readonly PriorId[] = ['contact', 'spreading', 'insideFilm', 'cableOutput'];
+
 /** With its range, from how well the cable may touch the pipe. */
 function inRange(situation: Situation, result: (parameters: Parameters) => number) {
-  const { value, low, high } = ranged(situation, result);
+  const { value, low, high } = ranged(situation, result, uncertain);
   return { value, low, high };
 }
 
@@ -183,7 +186,7 @@ export default calculator({
       pipeWhenEmpty: inRange(situation, (one) => empty(one).pipeUnderCable),
       waterShare: inRange(situation, (one) => inService(bench, one).fluidShare),
     };
-    const pipeInService = ranged(situation, (one) => inService(bench, one).pipeUnderCable);
+    const pipeInService = inRange(situation, (one) => inService(bench, one).pipeUnderCable);
     const allowed = amount(cable.highestSheath, 'temperature');
     const warnings: Warning[] = [];
     if (figures.inService.high > cable.highestSheath) {

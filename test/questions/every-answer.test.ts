@@ -1,0 +1,133 @@
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { loopLength } from '../../calculators/bench/geometry.ts';
+import type { Calculator, Situation } from '../../calculators/calculator.ts';
+import circuit from '../../calculators/questions/circuit.ts';
+import loop from '../../calculators/questions/loop.ts';
+import mix from '../../calculators/questions/mix.ts';
+import sheath from '../../calculators/questions/sheath.ts';
+import winding from '../../calculators/questions/winding.ts';
+import { anyBench } from '../support/benches.ts';
+import {
+  inventedStation,
+  metricRegion,
+  soundSituation,
+  soundUsSituation,
+  usRegion,
+} from '../support/situations.ts';
+
+const calculators: readonly Calculator[] = [winding, sheath, loop, mix, circuit];
+
+/** When a figure may be empty. A figure that is not named here never is. */
+const mayBeEmpty: Readonly<Record<string, (situation: Situation) => boolean>> = {
+  'winding.pitch': ({ bench }) => bench.cable.length <= loopLength(bench) * 1.00001,
+  'winding.turns': ({ bench }) => bench.cable.length <= loopLength(bench) * 1.00001,
+  'winding.bendRadius': ({ bench }) => bench.cable.length <= loopLength(bench) * 1.00001,
+  // Less than one turn has no neighbour; a turn is at most as long as the cable then is.
+  'winding.gap': ({ bench }) => bench.cable.length <= loopLength(bench) * 1.00001 || loopLength(bench) < 60,
+  'winding.leastPitch': ({ bench }) => bench.cable.leastGap > 0.15,
+  'loop.rise': ({ bench }) => bench.loop.expansion === 'headspace',
+  'loop.headspace': ({ bench }) => bench.loop.expansion === 'standpipe',
+  'mix.concentrateVolume': ({ bench }) => bench.mix.antifreeze === 'none',
+  'mix.shareNeeded': ({ bench }) => bench.mix.antifreeze === 'none',
+  'mix.massShare': ({ bench }) => bench.mix.antifreeze === 'none',
+  'mix.heatCapacityLoss': ({ bench }) => bench.mix.antifreeze === 'none',
+  'circuit.startUpCurrent': ({ bench }) => bench.cable.kind === 'constant',
+  'circuit.smallestBreaker': ({ bench }) =>
+    (bench.cable.powerPerLength * bench.cable.length + bench.supply.otherLoad) /
+      (bench.supply.voltage ?? 120) >
+    30,
+};
+
+/** Figures that lie between 0 and 1 by their nature. */
+const shares = ['sheath.waterShare', 'mix.massShare', 'mix.shareNeeded'];
+
+const anySituation: fc.Arbitrary<Situation> = fc
+  .tuple(anyBench, fc.constantFrom(metricRegion, usRegion))
+  .map(([bench, region]) => ({ bench, region, station: inventedStation }));
+
+describe('every answer of pipe, cable and circuit', () => {
+  it.each(calculators)('$id: every figure of any bench is a number, or empty for a stated reason', (one) => {
+    fc.assert(
+      fc.property(anySituation, (situation) => {
+        const { figures } = one.compute(situation);
+        expect(Object.keys(figures).sort()).toEqual(Object.keys(one.figures).sort());
+        for (const [name, figure] of Object.entries(figures)) {
+          const path = `${one.id}.${name}`;
+          if (figure === null) {
+            expect(mayBeEmpty[path]?.(situation) ?? false, `${path} is empty`).toBe(true);
+            continue;
+          }
+          const { value, low = value, high = value } = figure;
+          expect([value, low, high].every(Number.isFinite), `${path} is ${value} (${low} to ${high})`).toBe(
+            true,
+          );
+          expect(low <= value && value <= high, `${path}: ${low} ≤ ${value} ≤ ${high}`).toBe(true);
+          if (shares.includes(path)) expect(low >= 0 && high <= 1, `${path} is ${low} to ${high}`).toBe(true);
+        }
+      }),
+      { numRuns: 400 },
+    );
+  });
+
+  it.each(calculators)('$id: every warning of any bench says its quantities, once for each code', (one) => {
+    fc.assert(
+      fc.property(anySituation, (situation) => {
+        const { warnings } = one.compute(situation);
+        expect(new Set(warnings.map(({ code }) => code)).size).toBe(warnings.length);
+        for (const { code, text } of warnings) {
+          for (const part of text) {
+            if (typeof part !== 'string')
+              expect(Number.isFinite(part.value), `${code}: ${part.value}`).toBe(true);
+          }
+          expect(text.filter((part) => typeof part === 'string').join('')).toMatch(/\.$/u);
+        }
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it.each(calculators)('$id: has nothing against a sound bench, by either set of rules', (one) => {
+    expect(one.compute(soundSituation()).warnings).toEqual([]);
+    expect(one.compute(soundUsSituation()).warnings).toEqual([]);
+  });
+
+  // A warning that no bench raises would guard nobody.
+  it.each(calculators)('$id: raises each of its warnings on some bench', (one) => {
+    const source = readFileSync(new URL(`../../calculators/questions/${one.id}.ts`, import.meta.url), 'utf8');
+    const written = [...source.matchAll(/\b(?:stop|care)\('([a-z-]+)'/gu)].map(([, code]) => code);
+    expect(written.length).toBeGreaterThan(2);
+    const missing = new Set(written);
+    for (const bench of fc.sample(anySituation, { numRuns: 3000, seed: 1125 })) {
+      for (const { code } of one.compute(bench).warnings) missing.delete(code);
+      if (missing.size === 0) break;
+    }
+    expect([...missing]).toEqual([]);
+  });
+
+  it.each(calculators)('$id: reads the fields that its answer depends on, and says so', (one) => {
+    fc.assert(
+      fc.property(anySituation, anyBench, ({ bench, region, station }, other) => {
+        // Every field that is not declared is taken from another bench: nothing may change.
+        const mixed = Object.fromEntries(
+          Object.entries(bench).map(([group, members]) => [
+            group,
+            Object.fromEntries(
+              Object.entries(members).map(([name, value]) => [
+                name,
+                (one.reads as readonly string[]).includes(`${group}.${name}`)
+                  ? value
+                  : (other as unknown as Record<string, Record<string, unknown>>)[group]?.[name],
+              ]),
+            ),
+          ]),
+        ) as unknown as Situation['bench'];
+        expect(one.compute({ bench: mixed, region, station })).toEqual(
+          one.compute({ bench, region, station }),
+        );
+      }),
+      { numRuns: 150 },
+    );
+  });
+});

@@ -1,0 +1,103 @@
+import { describe, expect, it } from 'vitest';
+import mix from '../../calculators/questions/mix.ts';
+import { codesOf, valueOf } from '../support/answers.ts';
+import type { BenchChanges } from '../support/benches.ts';
+import { expectNear } from '../support/near.ts';
+import { situation, soundSituation } from '../support/situations.ts';
+
+const answer = (changes: BenchChanges) => mix.compute(situation(changes));
+
+describe('mix', () => {
+  // The warmer of two published figures. ASHRAE 2001 prints to 0.1 K, Melinder's published tests to 0.001 K; a share is
+  // that of the ASHRAE row, so that no interpolation is in it.
+  it.each([
+    { antifreeze: 'propylene', share: 0.294, mass: 0.3, ashrae: -12.7, melinder: -12.789 },
+    { antifreeze: 'propylene', share: 0.396, mass: 0.4, ashrae: -21.1, melinder: -20.568 },
+    { antifreeze: 'propylene', share: 0.499, mass: 0.5, ashrae: -33.5, melinder: -32.193 },
+    { antifreeze: 'ethylene', share: 0.277, mass: 0.3, ashrae: -14.1, melinder: -14.576 },
+    { antifreeze: 'ethylene', share: 0.375, mass: 0.4, ashrae: -22.3, melinder: -23.813 },
+  ] as const)(
+    'takes the warmer figure for $share of $antifreeze glycol',
+    ({ antifreeze, share, mass, ashrae, melinder }) => {
+      const { figures } = answer({ mix: { antifreeze, share } });
+      expectNear(valueOf(figures.freezingPoint), Math.max(ashrae, melinder), ashrae > melinder ? 0.05 : 0.01);
+      expectNear(valueOf(figures.massShare), mass, 0.0005);
+    },
+  );
+
+  // ASHRAE 2001 between its rows: 30 % propylene glycol by volume is 30.6 % by mass and freezes at −13.1 °C; 30 % by mass
+  // would be −12.8 °C. The two must not be mixed up.
+  it('reads the share as one by volume', () => {
+    const { figures } = answer({ mix: { share: 0.3 } });
+    expectNear(valueOf(figures.freezingPoint), -13.1, 0.05);
+    expectNear(valueOf(figures.massShare), 0.306, 0.0005);
+  });
+
+  it('divides the volume of the loop by the share', () => {
+    const { figures } = answer({ loop: { pipe: 'drain-110', length: 10 }, mix: { share: 0.4 } });
+    // 8.4296 L/m of pipe (EN 1401), ten metres.
+    expectNear(valueOf(figures.concentrateVolume), 0.0337184, 1e-6);
+    expectNear(valueOf(figures.waterVolume), 0.0505776, 1e-6);
+  });
+
+  // ASHRAE 2001, propylene glycol 30 % by volume at 5 °C: 1034.46 kg/m³, 3807 J/(kg·K); water (IAPWS SR6-08):
+  // 999.966 kg/m³, 4204.92 J/(kg·K). The two sources of glycol differ by up to 0.5 % in density and 0.9 % in heat capacity.
+  it('loses about a sixteenth of the stored heat at 30 %', () => {
+    const { figures } = answer({ mix: { share: 0.3 } });
+    expectNear(
+      valueOf(figures.heatCapacityLoss),
+      1 - (1034.46 * 3807) / (999.966 * 4204.92),
+      0.014 * (1 - 0.063),
+    );
+  });
+
+  it('finds the share that it then says is enough', () => {
+    for (const antifreeze of ['propylene', 'ethylene'] as const) {
+      for (const protectTo of [0, -5, -10, -20, -40]) {
+        const share = valueOf(answer({ mix: { antifreeze, protectTo } }).figures.shareNeeded);
+        const enough = answer({ mix: { antifreeze, protectTo, share } });
+        // At no share at all the fit for ethylene glycol is 0.0003 K from the freezing point of water.
+        expectNear(valueOf(enough.figures.freezingPoint), protectTo, protectTo === 0 ? 5e-4 : 1e-6);
+        expect(codesOf(enough)).not.toContain('stop mix-freezes');
+        if (protectTo === 0) continue;
+        const less = answer({ mix: { antifreeze, protectTo, share: share - 0.02 } });
+        expect(codesOf(less)).toContain('stop mix-freezes');
+      }
+    }
+  });
+
+  it('asks nothing of plain water but to be drained', () => {
+    const { figures, warnings } = answer({ mix: { antifreeze: 'none', share: 0.3 } });
+    expect(figures).toMatchObject({
+      concentrateVolume: null,
+      shareNeeded: null,
+      massShare: null,
+      heatCapacityLoss: null,
+    });
+    expect(valueOf(figures.freezingPoint)).toBe(0);
+    expect(valueOf(figures.waterVolume)).toBeGreaterThan(0.1);
+    expect(warnings.map(({ code }) => code)).toEqual(['no-antifreeze']);
+  });
+
+  it('warns as far as there is a reason, and no further', () => {
+    const of = (changes: BenchChanges): string[] => codesOf(mix.compute(soundSituation(changes)));
+    expect(of({})).toEqual([]);
+    expect(of({ mix: { protectTo: -25 } })).toEqual(['stop mix-freezes']);
+    expect(of({ mix: { share: 0.3, protectTo: -10 } })).toEqual(['care mix-little-in-hand']);
+    // Held at −5 °C by a heater, or built for a milder night, the same mix has 5 K in hand.
+    const milder = [
+      { houseKind: 'held', houseMinimum: -5 } as const,
+      { designNight: 'own', ownLowest: -9 } as const,
+    ];
+    for (const place of milder) expect(of({ place, mix: { share: 0.3, protectTo: -10 } })).toEqual([]);
+    expect(of({ mix: { share: 0.2, protectTo: -5 }, place: { designNight: 'own', ownLowest: -3 } })).toEqual([
+      'care mix-weak-inhibitor',
+    ]);
+    expect(of({ mix: { antifreeze: 'ethylene' } })).toEqual(['care antifreeze-poison']);
+    expect(of({ mix: { antifreeze: 'ethylene', share: 0.6 } })).toEqual([
+      'stop mix-beyond-published',
+      'care antifreeze-poison',
+    ]);
+    expect(of({ mix: { antifreeze: 'none' } })).toEqual(['care no-antifreeze']);
+  });
+});
