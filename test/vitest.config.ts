@@ -11,7 +11,10 @@ export default defineConfig({
   test: {
     allowOnly: false,
     projects: [
-      { root, test: { name: 'source', include: ['test/**/*.test.ts'], exclude: [builtTests], allowOnly: false } },
+      {
+        root,
+        test: { name: 'source', include: ['test/**/*.test.ts'], exclude: [builtTests], allowOnly: false },
+      },
       {
         root,
         test: {
