@@ -19,7 +19,7 @@ export const both = (first: BenchChanges, second: BenchChanges): BenchChanges =>
   const groups = new Set([...Object.keys(first), ...Object.keys(second)]) as Set<GroupId>;
   return Object.fromEntries(
     [...groups].map((group) => [group, { ...first[group], ...second[group] }]),
-  ) as BenchChanges;
+  );
 };
 
 /** The bench of a file that names nothing but itself and its place: every other field has its start value. */
