@@ -17,9 +17,7 @@ export const changed = (bench: Bench, changes: BenchChanges): Bench =>
 /** One set of changes over another. */
 export const both = (first: BenchChanges, second: BenchChanges): BenchChanges => {
   const groups = new Set([...Object.keys(first), ...Object.keys(second)]) as Set<GroupId>;
-  return Object.fromEntries(
-    [...groups].map((group) => [group, { ...first[group], ...second[group] }]),
-  );
+  return Object.fromEntries([...groups].map((group) => [group, { ...first[group], ...second[group] }]));
 };
 
 /** The bench of a file that names nothing but itself and its place: every other field has its start value. */
