@@ -116,7 +116,9 @@ export default defineConfig(
   astro.configs['flat/recommended'],
   {
     files: ['**/*.astro'],
+    plugins: { '@typescript-eslint': ts.plugin },
     rules: {
+      '@typescript-eslint/no-explicit-any': 'error',
       'astro/no-set-html-directive': 'error',
       'astro/no-unsafe-inline-scripts': 'error',
       'astro/valid-compile': 'error',
