@@ -78,7 +78,9 @@ export function readTree(text: string, file: string): ReadTree {
     contents = document.contents;
     const told = new Set<number>();
     for (const error of document.errors) {
-      const line = lineOf(error.pos[0]);
+      // What is missing is often missed only at the end of the file: the last line with words on it is told.
+      let line = lineOf(error.pos[0]);
+      while (line > 1 && lineText(line) === '') line--;
       if (told.has(line) || told.size === mostErrors) continue;
       told.add(line);
       const words = advice[error.code] ?? `This cannot be read as YAML (${error.message})`;
