@@ -48,9 +48,11 @@ const us: Manner = { system: 'us', locale: 'en-US' };
 /** Only the calculators that a drawing looks at: the whole bench would have to come to rest for each drawing. */
 const answersOf = (where: Situation): Pick<Answers, 'winding'> => ({ winding: winding.compute(where) });
 
-const drawn = (draw: BenchDrawing, where: Situation, manner = metric, width = 150): Drawing => {
+/** @param height the room on a worksheet, or none for a page of the guide */
+const drawn = (draw: BenchDrawing, where: Situation, manner = metric, width = 150, height = 0): Drawing => {
   const hot = draw === crossingDrawing ? { sheath: sheath.compute(where) } : {};
-  return draw({ situation: where, answers: { ...answersOf(where), ...hot } as Answers, manner, width });
+  const answers = { ...answersOf(where), ...hot } as Answers;
+  return draw({ situation: where, answers, manner, width, ...(height > 0 ? { sheet: { height } } : {}) });
 };
 
 /** Benches at the ends of what can be built and typed. */
@@ -206,9 +208,10 @@ describe('drawings of benches', () => {
           anyBench,
           fc.integer({ min: 80, max: 200 }),
           fc.constantFrom(metric, us),
-          (bench, width, manner) => {
+          fc.constantFrom(0, 45, 70),
+          (bench, width, manner, height) => {
             const where = { bench, region: metricRegion, station: inventedStation };
-            expect(faults(drawn(draw, where, manner, width))).toEqual([]);
+            expect(faults(drawn(draw, where, manner, width, height))).toEqual([]);
           },
         ),
         { numRuns: 60, seed: 20261125 },

@@ -25,7 +25,7 @@ const tallest = 92;
 /** On the worksheet: the least height of the section, what stands over and under it, and the column of short words. */
 const lowest = 40;
 const sheetRows = 18;
-const shortColumn = 26;
+const shortColumn = 30;
 /** Nothing that can be seen through is drawn narrower than this [mm]. */
 const leastGap = 0.9;
 /** Narrower pots than this are drawn as one hatched block [mm]. */
@@ -324,12 +324,15 @@ function sensorPlace(bench: Bench, { x, y }: Scale, middles: readonly number[]):
   }
 }
 
+/** From one short word to the next one under it. */
+const shortRow = letters.small * 1.25;
+
 /** Things named by short words in a column, each with a thin line to its place. */
 function shortNames(things: readonly Named[], left: number, top: number, bottom: number): Mark[] {
   const size = letters.small;
   const rows = spread(
     things.map(({ at }) => at[1]),
-    size * 1.25,
+    shortRow,
     top,
     bottom,
   );
@@ -471,8 +474,9 @@ export const sectionDrawing: BenchDrawing = ({ situation, manner, width, sheet }
   const title = 'The bench cut across';
   if (sheet) {
     const words = width - margin - shortColumn + 9;
-    marks.push(...shortNames(things, words, roof, widthRow));
-    const height = widthRow + roomUnder;
+    const last = Math.max(widthRow, roof + things.length * shortRow);
+    marks.push(...shortNames(things, words, roof, last));
+    const height = Math.max(widthRow + roomUnder, last + letters.small);
     return { width, height, title, description, marks, ...(round ? { scale: round.name } : {}) };
   }
   const column = width - margin - balloonRadius;
