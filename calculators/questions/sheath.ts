@@ -197,8 +197,9 @@ export default calculator({
       const text = sentence`In service the pipe under the cable may come to ${amount(pipeInService.high, 'temperature')} and ${amount(highestService, 'temperature')} is allowed. Take a cable of less power per length.`;
       warnings.push(stop('pipe-over-limit', text));
     }
-    if (figures.limitThermostat.low < loop.hottest) {
-      const text = sentence`If the thermostat sticks and the loop comes to ${amount(loop.hottest, 'temperature')}, the sheath comes to ${amount(figures.atHottest.value, 'temperature')} (allowed ${allowed}) and the pipe under it to ${amount(figures.pipeAtHottest.value, 'temperature')} (allowed ${amount(highestService, 'temperature')}). Fit a limit thermostat on the loop that cuts the power at ${amount(figures.limitThermostat.low, 'temperature')} or below.`;
+    const { atHottest, pipeAtHottest, limitThermostat } = figures;
+    if (atHottest.high > cable.highestSheath || pipeAtHottest.high > highestService) {
+      const text = sentence`If the thermostat sticks and the loop comes to ${amount(loop.hottest, 'temperature')}, the sheath may come to ${amount(atHottest.high, 'temperature')} (allowed ${allowed}) and the pipe under it to ${amount(pipeAtHottest.high, 'temperature')} (allowed ${amount(highestService, 'temperature')}). Fit a limit thermostat on the loop that cuts the power at ${amount(limitThermostat.low, 'temperature')} or below.`;
       warnings.push(care('limit-thermostat', text));
     }
     if (figures.inFreeAir.value > cable.highestSheath) {
