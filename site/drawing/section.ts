@@ -238,6 +238,10 @@ function namedThings(
   const right = Math.max(...middles);
   const radius = pipe.outsideDiameter / 2;
   const level = pipeLevel(bench);
+  const lies =
+    loop.run === 'straight'
+      ? 'under the middle of the bench'
+      : `middle ${size(Math.min(loop.inset, frame.width / 2))} from the edge`;
   const things: Named[] = [];
   if (cover.kind !== 'none') {
     const top = y(frame.height + cover.height);
@@ -276,7 +280,7 @@ function namedThings(
     things.push({ at: [x(frame.width), y(frame.height * 0.62)], text: sheetWords(bench), short: 'no skirt' });
   things.push({
     at: [x(right + radius * 0.7), y(level + radius * 0.7)],
-    text: `Loop: ${pipe.label}, cable wound round it; middle ${size(Math.min(loop.inset, frame.width / 2))} from the edge`,
+    text: `Loop: ${pipe.label}, cable wound round it; ${lies}`,
     short: 'loop',
   });
   if (skirtClosed(bench) > 0)
