@@ -136,6 +136,20 @@ describe('the heat of a cable on a pipe', () => {
     expect(cableSplit(onPipe)).toEqual(split);
   });
 
+  it('a self-regulating cable gives what its line says of a metal pipe on which its sheath would be as warm', () => {
+    // The line was drawn on metal, which takes 2 W/(m·K) from the sheath (the guide's assumption): found by halving.
+    for (const fluid of [-20, 0, 10, 40]) {
+      const { sheath, powerPerLength } = sheathTemperature(regulating, { ...onPipe, fluid });
+      let [low, high] = [-100, 100];
+      for (let i = 0; i < 60; i++) {
+        const metal = (low + high) / 2;
+        if (metal + outputLine(regulating, metal) / 2 < sheath) low = metal;
+        else high = metal;
+      }
+      expectNear(powerPerLength, outputLine(regulating, low), 0.01, `power at ${fluid} °C`);
+    }
+  });
+
   it('a self-regulating cable gives less on plastic than its output line says of metal, never more', () => {
     fc.assert(
       fc.property(between(1, 60), between(0.01, 2), anyPlace, (powerPerLength, slope, place) => {
