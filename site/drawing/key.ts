@@ -62,15 +62,20 @@ export function key(
   return { marks, height };
 }
 
-/** Lines of plain text under a drawing. */
+/** Lines of text under a drawing. */
 export function notes(
   sentences: readonly string[],
-  { left, top, width }: { readonly left: number; readonly top: number; readonly width: number },
+  {
+    left,
+    top,
+    width,
+    bold = false,
+  }: { readonly left: number; readonly top: number; readonly width: number; readonly bold?: boolean },
 ): { readonly marks: readonly Mark[]; readonly height: number } {
   const size = letters.small;
-  const lines = sentences.flatMap((sentence) => wrap(sentence, size, width));
+  const lines = sentences.flatMap((sentence) => wrap(sentence, size, width, bold));
   return {
-    marks: labels([left, top + size], lines, { size }),
+    marks: labels([left, top + size], lines, { size, ...(bold ? { bold } : {}) }),
     height: lines.length === 0 ? 0 : lines.length * leading * size + 1,
   };
 }

@@ -1,0 +1,59 @@
+import type { Bench } from '../../calculators/bench/fields.ts';
+import { showNumber, showQuantity } from '../../calculators/quantities/show.ts';
+import type { DrawingInput } from './input.ts';
+import type { View, Wound } from './wound.ts';
+
+/** Limits of the cable's own sheet that the winding would break, by the calculator's names for them. */
+const brokenLimits: Readonly<Record<string, (bench: Bench, size: (metres: number) => string) => string>> = {
+  'gap-too-small': ({ cable }, size) =>
+    `Not to be built: the cable’s sheet asks for a gap of at least ${size(cable.leastGap)}.`,
+  'bend-too-tight': ({ cable }, size) =>
+    `Not to be built: the cable’s sheet allows no bend tighter than ${size(cable.smallestBend)}.`,
+};
+
+/** What is said under the drawing: in bold what stops it from being built, and plainly what it shows. */
+export const windingWords = (
+  wound: Wound,
+  { situation, answers, manner }: Pick<DrawingInput, 'situation' | 'answers' | 'manner'>,
+): { bold: string[]; plain: string[] } => {
+  const { winding, length, cable, pipe } = wound;
+  const metres = (value: number) => showQuantity(value, 'length', manner);
+  const size = (value: number) => showQuantity(value, 'size', manner);
+  const limits = answers.winding.warnings.flatMap(({ code }) => {
+    const words = brokenLimits[code];
+    return words ? [words(situation.bench, size)] : [];
+  });
+  switch (winding.outcome) {
+    case 'too-short':
+      return {
+        bold: [`Not to be built: the cable is ${metres(winding.missing)} shorter than the pipe.`],
+        plain: [],
+      };
+    case 'straight':
+      return { bold: ['The cable is just as long as the pipe: it lies straight along it.'], plain: [] };
+    case 'touching':
+      return {
+        bold: [
+          `Not to be built: the turns would touch or lie on each other. ${metres(winding.tooMuch)} of cable has no room.`,
+          ...limits,
+        ],
+        plain: [],
+      };
+    case 'wound':
+      return {
+        bold: [
+          ...(winding.turns < 1 ? ['The cable is hardly longer than the pipe: not even one turn.'] : []),
+          ...limits,
+        ],
+        plain: [
+          `${showNumber(winding.turns, 'count', manner)} turns of ${size(cable)} cable on ${metres(length)} of ${size(pipe)} pipe.`,
+        ],
+      };
+  }
+};
+
+export const viewWords = {
+  whole: 'The whole pipe, to scale.',
+  window: 'Part of the pipe, to scale.',
+  broken: 'Two parts of the pipe, one turn apart; a piece between them is left out.',
+} as const satisfies Record<View['kind'], string>;
