@@ -379,7 +379,7 @@ export const sectionDrawing: BenchDrawing = ({ situation, manner, width, sheet }
   const pipe = pipeOf(bench);
   const top = y(frame.height);
 
-  const marks: Mark[] = [...ground(margin + leftColumn - 2, width - margin - rightColumn + 6, floor)];
+  const marks: Mark[] = [...ground(x(-beyond) - 3, width - margin - rightColumn + 6, floor)];
   if (frame.floorInsulation > 0) {
     const board = {
       left: x(0),
