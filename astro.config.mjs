@@ -4,6 +4,7 @@ import { defineConfig } from 'astro/config';
 import { createHash } from 'node:crypto';
 import { fields } from './calculators/bench/fields.ts';
 import { contentFiles, exampleOf } from './site/build/content-files.ts';
+import { leanCalculators } from './site/build/lean-calculators.ts';
 import { mathFont } from './site/math/font.ts';
 import { mathInText } from './site/math/in-text.ts';
 
@@ -32,7 +33,7 @@ export default defineConfig({
     // Smart punctuation would turn the inch mark of 3/8" into a quotation mark.
     processor: satteri({ features: { smartPunctuation: false, math: true }, mdastPlugins: [mathInText] }),
   },
-  integrations: [mdx(), contentFiles(), mathFont()],
+  integrations: [mdx(), contentFiles(), leanCalculators(), mathFont()],
   vite: {
     define: {
       'import.meta.env.REGION': JSON.stringify(region),

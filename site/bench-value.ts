@@ -21,5 +21,5 @@ export function withValues(bench: Bench, values: Readonly<Partial<Record<FieldPa
       [name]: value,
     };
   }
-  return { ...bench, ...changed } as Bench;
+  return { ...bench, ...changed };
 }

@@ -66,8 +66,7 @@ interface AnyAnswer {
   readonly warnings: readonly Warning[];
 }
 
-export const answerOf = (id: string): AnyAnswer =>
-  pick<AnyAnswer>('calculator', id, answers as Readonly<Record<string, AnyAnswer>>);
+export const answerOf = (id: string): AnyAnswer => pick<AnyAnswer>('calculator', id, answers);
 
 /** A figure by its full name, "winding.pitch": its declaration and its value for the example. */
 export function figureOf(name: string): {

@@ -10,13 +10,13 @@ import { store } from './the-store.ts';
 /** Larger files are not bench files; an export has some ten thousand bytes. */
 const largestFile = 200_000;
 
-const part = <E extends HTMLElement>(selector: string): E => {
-  const found = document.querySelector<E>(selector);
+const part = (selector: string): HTMLElement => {
+  const found = document.querySelector<HTMLElement>(selector);
   if (!found) throw new Error(`the bench page lacks ${selector}`);
   return found;
 };
 
-const shown = part<HTMLInputElement>('[data-link-shown]');
+const shown = part('[data-link-shown]') as HTMLInputElement;
 const problems = part('[data-file-problems]');
 
 function showProgress(): void {
@@ -114,7 +114,7 @@ part('[data-reset]').addEventListener('click', () => {
     },
   ]);
 });
-part<HTMLInputElement>('[data-import]').addEventListener('change', (event) => {
+part('[data-import]').addEventListener('change', (event) => {
   const input = event.target as HTMLInputElement;
   const [file] = input.files ?? [];
   if (file) void importBench(file);

@@ -3,6 +3,7 @@ export const fileName = (words: string): string =>
   words
     .toLowerCase()
     .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
     .replace(/[^a-z\d]+/gu, '-')
     .replace(/^-+|-+$/gu, '')
     .slice(0, 60) || 'bench';

@@ -72,8 +72,10 @@ const isState = (thing: unknown): thing is BenchState =>
 
 /** The kept bench over the example, group by group, so that a field that is new to this version has a value. */
 function overExample(example: Bench, kept: Bench): Bench {
+  // What was kept may come from another version of the guide: any group may be missing.
+  const groupsKept: Readonly<Record<string, object | undefined>> = kept;
   const groups = Object.entries(example).map(([group, values]) => {
-    const known = Object.entries(kept[group as keyof Bench] ?? {}).filter(([name]) => name in values);
+    const known = Object.entries(groupsKept[group] ?? {}).filter(([name]) => name in values);
     return [group, { ...values, ...Object.fromEntries(known) }];
   });
   return Object.fromEntries(groups) as Bench;
@@ -138,8 +140,9 @@ export class Store {
   /** The reader's answer to one field or to several that belong together; a draft of them is settled by it. */
   give(values: Readonly<Partial<Record<FieldPath, FieldValue>>>): void {
     const paths = Object.keys(values) as FieldPath[];
-    const drafts = { ...this.#state.drafts };
-    for (const path of paths) delete drafts[path];
+    const drafts = Object.fromEntries(
+      Object.entries(this.#state.drafts).filter(([path]) => !paths.includes(path as FieldPath)),
+    );
     this.#change(
       {
         ...this.#state,

@@ -1,0 +1,135 @@
+import { FileSystemConfigLoader, HtmlValidate } from 'html-validate';
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import type { Figure } from '../calculators/calculator.ts';
+import { calculators, answer } from '../calculators/index.ts';
+import type { QuantityName } from '../calculators/quantities/quantity.ts';
+import { showQuantity } from '../calculators/quantities/show.ts';
+import { readBenchFile } from '../content/bench-file.ts';
+import { loadRegions } from '../scripts/content-files.ts';
+import { policy } from '../site/policy.ts';
+import { root } from './support/imports.ts';
+import { builtFiles, builtPages, fileOfPage, readBuilt } from './support/site.ts';
+
+const files = builtFiles();
+const pages = builtPages();
+const htmlOf = (page: string): string => readBuilt(fileOfPage(page)).toString('utf8');
+
+/** Where the guide lies on its host, as the pages were built for it. */
+const base = /href="([^"]*)icon\.svg"/u.exec(htmlOf(''))?.[1] ?? '/';
+
+describe('every page', () => {
+  it('is there', () => {
+    for (const page of [
+      '',
+      'bench/',
+      'worksheet/',
+      'reference/',
+      'sources/',
+      '404.html',
+      'chapters/winding/',
+    ])
+      expect(pages).toContain(page);
+    expect(pages.filter((page) => page.startsWith('reference/')).length).toBeGreaterThanOrEqual(7);
+  });
+
+  it.each(pages)('/%s holds nothing inline and carries the policy', (page) => {
+    const html = htmlOf(page);
+    expect(html).not.toMatch(/\sstyle=/u);
+    expect(html).not.toMatch(/<style/u);
+    expect(html).not.toMatch(/\son[a-z]+=/u);
+    expect(html).not.toMatch(/javascript:/u);
+    const scripts = [...html.matchAll(/<script\b([^>]*)>([\s\S]*?)<\/script>/gu)];
+    expect(scripts.length).toBeGreaterThan(0);
+    for (const [, attributes, inside] of scripts) {
+      expect(attributes).toMatch(/\bsrc="/u);
+      expect(inside?.trim()).toBe('');
+    }
+    const meta = /<meta http-equiv="Content-Security-Policy" content="([^"]*)"/u.exec(html)?.[1];
+    expect(meta?.replaceAll('&#39;', "'")).toBe(policy);
+  });
+
+  it('is valid HTML', async () => {
+    const validator = new HtmlValidate(new FileSystemConfigLoader());
+    const wrong: string[] = [];
+    for (const page of pages) {
+      const report = await validator.validateString(htmlOf(page), `${root}/dist/${fileOfPage(page)}`);
+      for (const result of report.results)
+        for (const { line, column, message, ruleId } of result.messages)
+          wrong.push(`${page}:${line}:${column} ${ruleId}: ${message}`);
+    }
+    expect(wrong).toEqual([]);
+  });
+});
+
+describe('links', () => {
+  interface Link {
+    readonly from: string;
+    readonly to: string;
+  }
+  const links: Link[] = pages.flatMap((page) =>
+    [...htmlOf(page).matchAll(/\s(?:href|src)="([^"]*)"/gu)].map(([, to = '']) => ({
+      from: page,
+      to: to.replaceAll('&amp;', '&'),
+    })),
+  );
+  const inside = links.filter(({ to }) => !/^(?:https?|mailto|tel):/u.test(to));
+
+  it('are many, so that a check of none does not pass for a check', () => {
+    expect(inside.length).toBeGreaterThan(300);
+  });
+
+  it('lead to files of the guide, and fragments to elements with that id', () => {
+    const there = new Set(files);
+    const ids = new Map(
+      pages.map((page) => [
+        page,
+        new Set([...htmlOf(page).matchAll(/\sid="([^"]*)"/gu)].map(([, id]) => id)),
+      ]),
+    );
+    const broken = inside.filter(({ from, to }) => {
+      const url = new URL(to, `https://guide.example${base}${from}`);
+      if (!url.pathname.startsWith(base)) return true;
+      const page = url.pathname.slice(base.length);
+      if (!there.has(fileOfPage(page))) return true;
+      const fragment = decodeURIComponent(url.hash.slice(1));
+      return fragment !== '' && !ids.get(page)?.has(fragment);
+    });
+    expect(broken).toEqual([]);
+  });
+
+  it('outward ones use https and give nothing away', () => {
+    const outward = links.filter(({ to }) => /^https?:/u.test(to));
+    expect(outward.filter(({ to }) => !to.startsWith('https://'))).toEqual([]);
+  });
+});
+
+describe('figures without script', () => {
+  const regions = loadRegions();
+  const text = readFileSync(`${root}/content/benches/first-row.yaml`, 'utf8');
+  const read = readBenchFile(text, 'first-row.yaml', regions);
+  if (!read.ok) throw new Error(read.problems.map((one) => one.text).join('\n'));
+  const { bench } = read;
+  const region = regions.find(({ id }) => id === bench.place.region);
+  const station = region?.stations.find(({ id }) => id === bench.place.station);
+  if (!region || !station) throw new Error('the example bench stands nowhere');
+  const answers = answer({ bench, region, station });
+  const manner = { system: region.units, locale: region.languages[0] ?? 'en' };
+
+  it.each(calculators.map(({ id }) => id))('%s: every figure of the example stands on its page', (id) => {
+    const html = htmlOf(`reference/${id}/`);
+    const calculator = calculators.find((one) => one.id === id);
+    const names = Object.entries<{ quantity: QuantityName }>(calculator?.figures ?? {});
+    expect(names.length).toBeGreaterThan(0);
+    for (const [name, { quantity }] of names) {
+      const figures: Readonly<Record<string, Figure | null>> = answers[id].figures;
+      const figure = figures[name];
+      const shown = new RegExp(
+        String.raw`<output data-figure="${id}\.${name}"[^>]*>([^<]*)</output>`,
+        'u',
+      ).exec(html);
+      expect(shown, `${id}.${name} is on the page`).not.toBeNull();
+      if (figure) expect(shown?.[1]?.trim()).toBe(showQuantity(figure.value, quantity, manner));
+    }
+  });
+});
