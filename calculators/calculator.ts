@@ -58,6 +58,44 @@ export interface FigureDeclaration {
   readonly explain: string;
 }
 
+/** A column of a table: numbers of one quantity, or words where it has none. */
+export interface ColumnDeclaration {
+  readonly label: string;
+  readonly quantity?: QuantityName;
+}
+
+/** A table of answers, such as one row for each outside temperature. */
+export interface TableDeclaration {
+  /** Its caption. */
+  readonly label: string;
+  readonly explain: string;
+  /** From left to right; the first names the row. */
+  readonly columns: Readonly<Record<string, ColumnDeclaration>>;
+}
+
+/** What a cell holds, in the base unit of its column; null where the question does not arise in that row. */
+export type Cell = number | Sentence | null;
+
+export interface Table {
+  readonly rows: readonly Readonly<Record<string, Cell>>[];
+}
+
+/** Lines through time. */
+export interface CurveDeclaration {
+  readonly label: string;
+  readonly explain: string;
+  readonly series: Readonly<Record<string, { readonly label: string; readonly quantity: QuantityName }>>;
+}
+
+export interface Curve {
+  /** Seconds from the start, rising. */
+  readonly times: readonly number[];
+  /** Time of day at the start [s after midnight]. */
+  readonly clock: number;
+  /** Values at these times, in the base unit; a series that this bench does not have is left out. */
+  readonly series: Readonly<Record<string, readonly number[]>>;
+}
+
 /** A formula behind the figures. Its letters are the symbols of the figures, or said in its words. */
 export interface FormulaDeclaration {
   readonly tex: string;
@@ -80,6 +118,8 @@ export interface Calculator<Id extends string = string, Names extends string = s
   /** The fields of the bench that it reads, most important first. A form shows the first few, then the rest. */
   readonly reads: readonly FieldPath[];
   readonly figures: Readonly<Record<Names, FigureDeclaration>>;
+  readonly tables?: Readonly<Record<string, TableDeclaration>>;
+  readonly curves?: Readonly<Record<string, CurveDeclaration>>;
   readonly formulas: readonly FormulaDeclaration[];
   readonly cites: readonly Citation[];
   /** Cautions that stand beside these figures wherever they are shown. */
@@ -91,6 +131,9 @@ export interface Calculator<Id extends string = string, Names extends string = s
 /** What a calculator gives back for one bench. */
 export interface Answer<Names extends string = string> {
   readonly figures: Readonly<Record<Names, Figure | null>>;
+  /** By the names of the declaration, where it has tables and curves. */
+  readonly tables?: Readonly<Record<string, Table>>;
+  readonly curves?: Readonly<Record<string, Curve>>;
   readonly warnings: readonly Warning[];
 }
 

@@ -28,7 +28,7 @@ export function readQuantity(text: string, name: QuantityName, unit?: string): R
   let rest = negative ? trimmed.slice(1) : trimmed;
   if (rest.trim() === '') return fail('not-a-number');
 
-  const bare = name === 'count' || name === 'number' ? '' : unit;
+  const bare = findUnit(name, '') ? '' : unit;
   let total = 0;
   for (let parts = 0; rest !== ''; parts++) {
     const match = part.exec(rest);
