@@ -26,11 +26,25 @@ interface Step {
   readonly work: () => Promise<Outcome>;
 }
 
-/** Runs programs one after the other; the first that fails ends it. */
+/** Runs programs side by side, as there are two cores or more, and shows what each said once it is done. */
 async function programs(...lines: readonly (readonly string[])[]): Promise<Outcome> {
-  for (const [program = '', ...words] of lines) {
-    const { code } = await run(program, words, { show: true });
-    if (code !== 0) return { wrong: `${[program, ...words].join(' ')} found problems` };
+  const color = process.stdout.isTTY ? { FORCE_COLOR: '1' } : {};
+  const failed = await Promise.all(
+    lines.map(async ([program = '', ...words]) => {
+      const { code, said } = await run(program, words, { env: color });
+      if (said.trim() !== '') console.log(said.trimEnd());
+      return code === 0 ? [] : [[program, ...words].join(' ')];
+    }),
+  );
+  const wrong = failed.flat();
+  return wrong.length === 0 ? {} : { wrong: `${wrong.join(' and ')} found problems` };
+}
+
+/** Does one after the other, until one goes wrong. */
+async function inOrder(...parts: readonly (() => Promise<Outcome>)[]): Promise<Outcome> {
+  for (const part of parts) {
+    const outcome = await part();
+    if (outcome.wrong !== undefined) return outcome;
   }
   return {};
 }
@@ -84,9 +98,22 @@ const steps: readonly Step[] = [
     name: 'types',
     what: 'the types of pages and of everything else',
     work: () =>
-      programs(
-        ['astro', 'check', '--minimumFailingSeverity', 'warning', '--minimumSeverity', 'warning'],
-        ['tsc', '--noEmit', '--pretty'],
+      inOrder(
+        // Writes the types of the content collections, which both of the others read.
+        () => programs(['astro', 'sync', '--silent']),
+        () =>
+          programs(
+            [
+              'astro',
+              'check',
+              '--noSync',
+              '--minimumFailingSeverity',
+              'warning',
+              '--minimumSeverity',
+              'warning',
+            ],
+            ['tsc', '--noEmit', '--pretty', 'false'],
+          ),
       ),
   },
   {
@@ -103,7 +130,14 @@ const steps: readonly Step[] = [
     what: 'tests of the source: arrows, units, laws, published values',
     work: () => tests('source'),
   },
-  { name: 'build', what: 'the guide and the worksheets', work: () => programs(['node', 'scripts/build.ts']) },
+  {
+    name: 'build',
+    what: 'the guide and the worksheets',
+    work: async () => {
+      const { code } = await run('node', ['scripts/build.ts'], { show: true });
+      return code === 0 ? {} : { wrong: 'it could not be built' };
+    },
+  },
   { name: 'built', what: 'tests of what was built: browser, PDF, site', work: () => tests('built') },
 ];
 
