@@ -58,6 +58,15 @@ describe('circuit', () => {
     expectNear(valueOf(figures.voltageDropVolts), 2 * 50 * 8.866e-3 * current, 1e-3);
   });
 
+  it('counts other load into the current and the voltage drop', () => {
+    const alone = us(ofPower(600, { feederLength: 20 })).figures;
+    const shared = us(ofPower(600, { feederLength: 20, otherLoad: 300 })).figures;
+    expect(valueOf(shared.cableCurrent)).toBe(valueOf(alone.cableCurrent));
+    for (const name of ['current', 'continuousCurrent', 'loadShare', 'voltageDrop'] as const) {
+      expectNear(valueOf(shared[name]) / valueOf(alone[name]), 1.5, 1e-9, name);
+    }
+  });
+
   it('lets the feeder be as long as the recommended drop allows', () => {
     const longest = valueOf(us(ofPower(1200)).figures.longestFeeder);
     const at = (feederLength: number) => us(ofPower(1200, { feederLength }));

@@ -41,6 +41,12 @@ describe('loop', () => {
     expectNear(valueOf(figures.contractionVolume) / volume, 1 - 1028.0 / 1034.3, 1e-4);
   });
 
+  // The same tables at 60 % by mass, which is 60 % by volume: 1035.9 kg/m³ at 30 °C, 1066.7 at −20 °C.
+  it('shrinks 60 % propylene glycol by 2.9 % from 30 to −20 °C', () => {
+    const { figures } = answer({ loop: { fillTemperature: 30 }, mix: { share: 0.6, protectTo: -20 } });
+    expectNear(valueOf(figures.contractionVolume) / valueOf(figures.volume), 1 - 1035.9 / 1066.7, 1e-4);
+  });
+
   it('lifts the stand-pipe by what does not fit in the pipe', () => {
     const { figures } = answer({ ...water, loop: { length: 10, standpipeDiameter: 0.1 } });
     // 84.296 L × 0.7545 % = 0.6360 L over 78.54 cm².

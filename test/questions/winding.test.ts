@@ -113,6 +113,23 @@ describe('winding', () => {
     expect(of({ cable: { length: 12.3 }, loop: { length: 12.3 } })).toEqual(['care pitch-wide']);
   });
 
+  it('holds to the limits themselves', () => {
+    const of = (changes: BenchChanges): string[] => codesOf(answer(changes));
+    const { figures } = answer({});
+    const gap = valueOf(figures.gap);
+    expect(of({ cable: { leastGap: gap } })).toEqual([]);
+    // A millimetre can be read off a ruler, a twentieth of one cannot.
+    expect(of({ cable: { leastGap: gap + 0.00005 } })).toEqual([]);
+    expect(of({ cable: { leastGap: gap + 0.001 } })).toEqual(['stop gap-too-small']);
+    const bend = valueOf(figures.bendRadius);
+    expect(of({ cable: { smallestBend: bend } })).toEqual([]);
+    expect(of({ cable: { smallestBend: bend + 0.001 } })).toEqual(['stop bend-too-tight']);
+    const around = Math.PI * (4.215 * 0.0254 + 0.006);
+    const ratioAt = (pitch: number): number => Math.hypot(1, around / pitch);
+    expect(of(wound(ratioAt(0.299)))).toEqual([]);
+    expect(of(wound(ratioAt(0.301)))).toEqual(['care pitch-wide']);
+  });
+
   it('takes the longest cable at exactly the least gap, and no more', () => {
     fc.assert(
       fc.property(anyBench, (bench) => {
