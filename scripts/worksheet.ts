@@ -9,12 +9,9 @@ import { readBenchFile, type Problem } from '../content/bench-file.ts';
 import { benchAddress } from '../content/link.ts';
 import { tooLarge } from '../content/yaml-tree.ts';
 import { edition } from '../site/edition.ts';
-import { figuresOf } from '../site/figures.ts';
 import { sentenceText, warningWord } from '../site/widgets/text.ts';
-import { drawWorksheet } from '../site/worksheet/worksheet.ts';
 import { BadInput, given, reasonOf, runCommand } from './command.ts';
 import { loadRegions } from './content-files.ts';
-import { ensureFonts } from './fonts.ts';
 
 const help = `Makes the worksheet of a bench, two printed sides, out of its bench file.
 
@@ -135,6 +132,12 @@ await runCommand(async () => {
   if (!region || !station)
     throw new Error(`no region ${bench.place.region} or no station ${bench.place.station}`);
   const situation = { bench, region, station };
+  // The drawing tools are large; whoever gets a message about a mistake should not wait for them.
+  const [{ drawWorksheet }, { ensureFonts }, { figuresOf }] = await Promise.all([
+    import('../site/worksheet/worksheet.ts'),
+    import('./fonts.ts'),
+    import('../site/figures.ts'),
+  ]);
   const answers = answer(situation);
   const manner = { system: region.units, locale: region.languages[0] ?? 'en' };
   const pdf = await drawWorksheet({

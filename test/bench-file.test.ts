@@ -205,7 +205,7 @@ describe('a bench file with mistakes names file, line, field, what was found and
   });
 });
 
-describe('text that is no bench file', () => {
+describe('text that is no bench file', { timeout: 60_000 }, () => {
   it.each([
     ['an empty file', '', 1, /The file is empty/u],
     ['only comments', '# nothing\n\n', 1, /The file is empty/u],
@@ -361,7 +361,7 @@ const enteredBench: fc.Arbitrary<Bench> = fc
   )
   .map((values) => benchOf((placed) => values[allFields.indexOf(placed)] ?? null));
 
-describe('writeBenchFile', () => {
+describe('writeBenchFile', { timeout: 60_000 }, () => {
   it.each(['metric', 'us'] as const)('writes what reads back to the same bench, in %s units', (system) => {
     fc.assert(
       fc.property(enteredBench, (bench) => {
@@ -455,7 +455,7 @@ function fits(schema: JsonSchema, value: unknown): boolean {
   ].every(Boolean);
 }
 
-describe('the JSON Schema', async () => {
+describe('the JSON Schema', { timeout: 60_000 }, async () => {
   const { parse } = await import('yaml');
   const schema = benchJsonSchema(regions, 'https://guide.example/bench.schema.json');
 

@@ -58,7 +58,7 @@ const benches = filesOf('benches').map(({ file, text }) => {
   return { file, bench: read.bench };
 });
 
-describe('a link', () => {
+describe('a link', { timeout: 60_000 }, () => {
   it('gives back the bench that it was made of, whatever that is', () => {
     fc.assert(
       fc.property(anyWordyBench, (bench) => {
@@ -93,7 +93,7 @@ describe('a link', () => {
   });
 });
 
-describe('a damaged link never gives a bench', () => {
+describe('a damaged link never gives a bench', { timeout: 60_000 }, () => {
   const link = encodeBench(benches[0]?.bench ?? start);
   const letters = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_';
 

@@ -147,7 +147,7 @@ describe('start values', () => {
   });
 });
 
-describe('readField never throws and never lets a value out of its range', () => {
+describe('readField never throws and never lets a value out of its range', { timeout: 60_000 }, () => {
   it('whatever is written', () => {
     fc.assert(
       fc.property(

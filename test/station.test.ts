@@ -54,7 +54,7 @@ const rowsOf = (place: string): { date: string; high: number; low: number }[] =>
     .filter(([location]) => location === place)
     .map(([, date = '', , high, low]) => ({ date, high: Number(high), low: Number(low) }));
 
-describe.each(made)('the record of $name', (one) => {
+describe.each(made)('the record of $name', { timeout: 60_000 }, (one) => {
   const kept = readFileSync(join(root, 'content/stations', `${one.id}.yaml`), 'utf8');
   const read = readStation(kept, one.id);
   const record = read.ok ? read.value : undefined;
@@ -187,7 +187,7 @@ describe('climateOf', () => {
   });
 });
 
-describe('npm run station', () => {
+describe('npm run station', { timeout: 60_000 }, () => {
   const table = (...lines: string[]): string => {
     const file = join(folder, 'table.csv');
     writeFileSync(file, lines.join('\n'));

@@ -1,0 +1,309 @@
+import { spawnSync } from 'node:child_process';
+import {
+  chmodSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  readdirSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { Matrix, solve } from 'ml-matrix';
+import { PDFDocument } from 'pdf-lib';
+import { afterAll, beforeEach, describe, expect, it } from 'vitest';
+import { findUnit, quantities, type QuantityName } from '../calculators/quantities/quantity.ts';
+import { ensureFonts } from '../scripts/fonts.ts';
+import type { FiguresFile } from '../site/figures.ts';
+import { expectNear } from './support/near.ts';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const example = (id: string): string => join(root, 'content/benches', `${id}.yaml`);
+const firstRow = readFileSync(example('first-row'), 'utf8');
+
+const all = mkdtempSync(join(tmpdir(), 'worksheet-'));
+afterAll(() => rmSync(all, { recursive: true, force: true }));
+let folder = '';
+let made = 0;
+beforeEach(() => {
+  folder = join(all, String(++made));
+  mkdirSync(folder);
+});
+
+/** Runs the command in a folder of its own. */
+const worksheet = (...args: string[]) =>
+  spawnSync(process.execPath, [join(root, 'scripts/worksheet.ts'), ...args], {
+    cwd: folder,
+    encoding: 'utf8',
+  });
+
+function bench(text: string, name = 'bench.yaml'): string {
+  writeFileSync(join(folder, name), text);
+  return name;
+}
+
+const pagesOf = async (file: string) => (await PDFDocument.load(readFileSync(join(folder, file)))).getPages();
+
+// The first command would otherwise make the fonts, and its time with it.
+await ensureFonts();
+
+describe('npm run worksheet', { timeout: 60_000 }, () => {
+  it('helps', () => {
+    const ran = worksheet('--help');
+    expect(ran.status).toBe(0);
+    for (const word of ['BENCH.yaml', '--region', '--paper', '--out', '--figures', '--help'])
+      expect(ran.stdout).toContain(word);
+    expect(readdirSync(folder)).toEqual([]);
+  });
+
+  it('puts BENCH.pdf into the present folder and says where it is', async () => {
+    const ran = worksheet(example('first-row'));
+    expect(ran.stderr).toBe('');
+    expect(ran.status).toBe(0);
+    expect(ran.stdout).toContain(`Worksheet: ${join(folder, 'first-row.pdf')}`);
+    expect(readdirSync(folder)).toEqual(['first-row.pdf']);
+    // Two sides of A4, 210 mm × 297 mm (ISO 216), in points of 1/72 in.
+    const pages = await pagesOf('first-row.pdf');
+    expect(pages).toHaveLength(2);
+    for (const page of pages) {
+      expectNear(page.getWidth(), (210 / 25.4) * 72, 0.5);
+      expectNear(page.getHeight(), (297 / 25.4) * 72, 0.5);
+    }
+  });
+
+  it('makes the same bytes again', () => {
+    worksheet(example('north-house'), '--out', 'one.pdf');
+    worksheet(example('north-house'), '--out', 'two.pdf');
+    expect(readFileSync(join(folder, 'one.pdf')).equals(readFileSync(join(folder, 'two.pdf')))).toBe(true);
+  });
+
+  it('takes the paper and the region that it is told', async () => {
+    const ran = worksheet(
+      example('first-row'),
+      '--paper',
+      'letter',
+      '--region',
+      'tallow',
+      '--out',
+      'out.pdf',
+    );
+    expect(ran.status).toBe(0);
+    expect(ran.stdout).toMatch(/Place: +Millpond, Tallow County/u);
+    expect(ran.stdout).toMatch(/°F/u);
+    // US Letter, 8½ in × 11 in (ANSI/ASME Y14.1).
+    for (const page of await pagesOf('out.pdf')) {
+      expectNear(page.getWidth(), 8.5 * 72, 0.5);
+      expectNear(page.getHeight(), 11 * 72, 0.5);
+    }
+  });
+});
+
+describe('the figures', { timeout: 60_000 }, () => {
+  const known = new Map<string, FiguresFile>();
+  /** What the command says of an example; it is asked once. */
+  const figuresIn = (id: string): FiguresFile => {
+    const before = known.get(id);
+    if (before) return before;
+    const ran = worksheet(example(id), '--figures', 'figures.json');
+    expect([ran.stderr, ran.status]).toEqual(['', 0]);
+    expect(readdirSync(folder).sort()).toEqual(['figures.json', `${id}.pdf`]);
+    const file = JSON.parse(readFileSync(join(folder, 'figures.json'), 'utf8')) as FiguresFile;
+    known.set(id, file);
+    return file;
+  };
+
+  it.each(['first-row', 'north-house'])('of %s have the shape that is promised', (id) => {
+    const file = figuresIn(id);
+    expect(Object.keys(file)).toEqual(['format', 'figures', 'network', 'warnings']);
+    expect(file.format).toBe(1);
+    const names = [
+      ...['winding.pitch', 'winding.gap', 'winding.turns', 'winding.powerPerPipeLength'],
+      ...['loop.volume', 'loop.fluidMass', 'loop.expansionVolume', 'loop.rise'],
+      ...['mix.concentrateVolume', 'mix.waterVolume', 'mix.freezingPoint'],
+      ...['circuit.current', 'circuit.voltageDrop', 'circuit.smallestBreaker'],
+      ...['watts.required', 'watts.installed', 'roots.withoutHeat', 'roots.withHeat'],
+    ];
+    for (const name of names) {
+      const [group = '', figure = ''] = name.split('.');
+      expect([name, typeof file.figures[group]?.[figure]?.value]).toEqual([name, 'number']);
+    }
+    const bases = new Set(Object.values(quantities).map(({ base }) => base as string));
+    for (const members of Object.values(file.figures))
+      for (const [name, figure] of Object.entries(members)) {
+        expect(
+          Object.keys(figure).filter((key) => !['value', 'unit', 'low', 'high', 'sources'].includes(key)),
+        ).toEqual([]);
+        expect([name, bases.has(figure.unit)]).toEqual([name, true]);
+        expect(figure.sources.length).toBeGreaterThan(0);
+        expect(figure.low ?? -Infinity).toBeLessThanOrEqual(figure.value);
+        expect(figure.high ?? Infinity).toBeGreaterThanOrEqual(figure.value);
+      }
+    for (const warning of file.warnings) {
+      expect(Object.keys(warning)).toEqual(['code', 'text']);
+      expect(warning.text).not.toBe('');
+    }
+  });
+
+  it('are SI, with temperatures in °C', () => {
+    const { figures } = figuresIn('north-house');
+    const unit = (group: string, name: string): string => figures[group]?.[name]?.unit ?? '';
+    expect(unit('winding', 'pitch')).toBe('m');
+    expect(unit('loop', 'volume')).toBe('m³');
+    expect(unit('mix', 'freezingPoint')).toBe('°C');
+    expect(unit('circuit', 'current')).toBe('A');
+    expect(unit('circuit', 'voltageDrop')).toBe('1');
+    expect(unit('watts', 'required')).toBe('W');
+    for (const [name, { base }] of Object.entries(quantities))
+      expect([name, findUnit(name as QuantityName, base)?.scale]).toEqual([name, 1]);
+  });
+
+  it.each(['first-row', 'north-house'])(
+    'of %s hold a network that another solver settles at the same temperatures',
+    (id) => {
+      const { network } = figuresIn(id);
+      expect(Object.keys(network)).toEqual(['nodes', 'boundaries', 'links', 'heat', 'steady']);
+      const index = new Map(network.nodes.map((node, at) => [node.id, at]));
+      const fixed = new Map(network.boundaries.map((one) => [one.id, one.temperature]));
+      // Sum of what flows into each node is nothing: Σ G (T_other - T) + P = 0.
+      const matrix = Matrix.zeros(index.size, index.size);
+      const flows = Matrix.zeros(index.size, 1);
+      const add = (into: number, other: string, conductance: number): void => {
+        matrix.set(into, into, matrix.get(into, into) + conductance);
+        const at = index.get(other);
+        if (at !== undefined) matrix.set(into, at, matrix.get(into, at) - conductance);
+        else flows.set(into, 0, flows.get(into, 0) + conductance * (fixed.get(other) ?? NaN));
+      };
+      for (const link of network.links) {
+        expect(Object.keys(link)).toEqual(['from', 'to', 'conductance']);
+        const [from, to] = [index.get(link.from), index.get(link.to)];
+        if (from !== undefined) add(from, link.to, link.conductance);
+        if (to !== undefined) add(to, link.from, link.conductance);
+      }
+      for (const { node, power } of network.heat) {
+        const at = index.get(node);
+        if (at === undefined) throw new Error(`no node ${node}`);
+        flows.set(at, 0, flows.get(at, 0) + power);
+      }
+      const settled = solve(matrix, flows);
+      expect(network.nodes.length).toBeGreaterThan(3);
+      for (const [node, at] of index) expectNear(settled.get(at, 0), network.steady[node] ?? NaN, 0.01, node);
+    },
+  );
+});
+
+describe('bad input ends with 2, a message and no file', { timeout: 60_000 }, () => {
+  it.each([
+    [
+      'an unknown name',
+      firstRow.replace('  length: 6 m', '  lenght: 6 m'),
+      /bench\.yaml, line \d+, frame\.lenght: .*did you mean length\?/u,
+    ],
+    [
+      'a wrong unit',
+      firstRow.replace('length: 6 m', 'length: 6 kg'),
+      /frame\.length: .*must be in m, cm, mm, ft or in, not in kg/u,
+    ],
+    [
+      'a length below zero',
+      firstRow.replace('length: 6 m', 'length: -6 m'),
+      /frame\.length: .*between 0\.6\sm and 60\sm.*Found: -6 m/u,
+    ],
+    [
+      'too much antifreeze',
+      firstRow.replace('share: 30 %', 'share: 70 %'),
+      /mix\.share: .*between 0\s% and 60\s%/u,
+    ],
+    [
+      'no station',
+      firstRow.replace(/ {2}station: .*\n/u, ''),
+      /place\.station: Select the weather station: lowfield/u,
+    ],
+    [
+      'a station that there is not',
+      firstRow.replace('lowfield', 'lowfeild'),
+      /must be lowfield.*did you mean lowfield\?/u,
+    ],
+    ['an empty file', '', /bench\.yaml, line 1: The file is empty/u],
+    ['YAML that is broken', 'identity:\n  name: "First\n', /bench\.yaml, line 2: .*closing quote/u],
+    ['a newer format', firstRow.replace('format: 1', 'format: 99'), /format: .*newer guide/u],
+    ['five megabytes', `# ${'x'.repeat(5_000_000)}`, /256 kB or less.*Found: 4883 kB/u],
+    ['a picture', Buffer.from([0x89, 0x50, 0x4e, 0x47, 0, 0, 0, 13]).toString('latin1'), /plain text/u],
+  ])('%s', (_, text, words) => {
+    const ran = worksheet(bench(text), '--figures', 'figures.json');
+    expect(ran.status).toBe(2);
+    expect(ran.stderr).toMatch(words);
+    expect(ran.stdout).toBe('');
+    expect(readdirSync(folder)).toEqual(['bench.yaml']);
+  });
+
+  it('tells every mistake of a file', () => {
+    const ran = worksheet(
+      bench(firstRow.replace('length: 6 m', 'length: 6').replace('share: 30 %', 'share: 70 %')),
+    );
+    expect(ran.stderr.trim().split('\n')).toHaveLength(2);
+  });
+
+  it.each([
+    ['no file', [], /Which bench file\?/u],
+    ['a file that there is not', ['nowhere.yaml'], /nowhere\.yaml cannot be read: there is no such file/u],
+    ['a folder', ['.'], /cannot be read: it is a folder/u],
+    ['two files', [example('first-row'), example('north-house')], /One bench file at a time/u],
+    ['an option that there is not', [example('first-row'), '--papre', 'a4'], /--papre/u],
+    ['an option without its value', [example('first-row'), '--out'], /--out/u],
+    ['another paper', [example('first-row'), '--paper', 'a5'], /--paper must be a4 or letter\. Found: a5/u],
+    [
+      'a region that there is not',
+      [example('first-row'), '--region', 'nowhere'],
+      /--region must be estermark or tallow\. Found: nowhere/u,
+    ],
+    [
+      'a place that there is not',
+      [example('first-row'), '--out', 'no/such/folder.pdf'],
+      /folder\.pdf cannot be written: there is no such file or folder/u,
+    ],
+    ['a folder for the figures', [example('first-row'), '--figures', '.'], /cannot be written/u],
+    [
+      'one file for both',
+      [example('first-row'), '--out', 'x', '--figures', './x'],
+      /must be different files/u,
+    ],
+  ])('%s', (_, args, words) => {
+    const ran = worksheet(...args);
+    expect(ran.status).toBe(2);
+    expect(ran.stderr).toMatch(words);
+    expect(ran.stderr).not.toMatch(/\n\s+at /u);
+    expect(ran.stdout).toBe('');
+    expect(readdirSync(folder)).toEqual([]);
+  });
+
+  it('does not write over the bench file', () => {
+    const name = bench(firstRow);
+    expect(worksheet(name, '--out', name).status).toBe(2);
+    expect(readFileSync(join(folder, name), 'utf8')).toBe(firstRow);
+  });
+
+  it('leaves an older worksheet as it was', () => {
+    writeFileSync(join(folder, 'bench.pdf'), 'older');
+    expect(worksheet(bench('')).status).toBe(2);
+    expect(readFileSync(join(folder, 'bench.pdf'), 'utf8')).toBe('older');
+    // The figures cannot be written, so the worksheet is not written either.
+    expect(worksheet(bench(firstRow), '--figures', 'no/such/figures.json').status).toBe(2);
+    expect(readFileSync(join(folder, 'bench.pdf'), 'utf8')).toBe('older');
+    expect(readdirSync(folder).sort()).toEqual(['bench.pdf', 'bench.yaml']);
+  });
+
+  it('says when a folder may not be written to', (context) => {
+    chmodSync(folder, 0o555);
+    // Root may write anywhere.
+    const mayNot = spawnSync('touch', [join(folder, 'x')]).status !== 0;
+    if (mayNot) {
+      const ran = worksheet(example('first-row'));
+      expect([ran.status, existsSync(join(folder, 'first-row.pdf'))]).toEqual([2, false]);
+      expect(ran.stderr).toMatch(/cannot be written: it may not be opened/u);
+    } else context.annotate('run by root, who may write anywhere');
+    chmodSync(folder, 0o755);
+  });
+});
