@@ -102,6 +102,12 @@ describe('the heat of a cable on a pipe', () => {
     expectNear(1 / contactConductance(onPipe), contact + wall + film, 1e-12);
   });
 
+  it('warms the pipe under the cable by what passes wall and film', () => {
+    const { sheath, pipeUnderCable, toLoop } = sheathTemperature(constant, onPipe);
+    const wallAndFilm = 0.0032 / (0.17 * 0.018) + 1 / (100 * 0.018);
+    expectNear((pipeUnderCable - onPipe.fluid) / wallAndFilm, toLoop * (sheath - onPipe.fluid), 1e-9);
+  });
+
   it('the pipe under the cable is cooler than the sheath and warmer than the fluid', () => {
     fc.assert(
       fc.property(anyLabel, anyPlace, (label, place) => {

@@ -220,6 +220,9 @@ describe('laws of natural convection', () => {
       expect(() => plateNusselt(ra, 'stable')).toThrow(OutOfRange);
       expect(() => plateNusselt(ra, 'unstable')).toThrow(OutOfRange);
     }
+    expect(() => plateNusselt(1.01e10, 'stable')).toThrow(OutOfRange);
+    expect(() => plateNusselt(1.01e10, 'unstable')).not.toThrow();
+    expect(() => plateNusselt(1.01e11, 'unstable')).toThrow(OutOfRange);
   });
 });
 
@@ -552,7 +555,8 @@ describe('moist air against psychrolib', () => {
   it('refuses a humidity above one and temperatures beyond the formula', () => {
     expect(() => dewPoint(10, 1.01)).toThrow(OutOfRange);
     expect(() => dewPoint(10, 0)).toThrow(OutOfRange);
-    expect(() => saturationPressure(201)).toThrow(OutOfRange);
+    expect(() => saturationPressure(200.1)).toThrow(OutOfRange);
+    expect(() => saturationPressure(-100.1)).toThrow(OutOfRange);
     expect(() => saturationPressure(Number.NaN)).toThrow(OutOfRange);
   });
 });
