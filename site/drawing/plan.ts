@@ -42,10 +42,15 @@ interface Sheet {
 interface Fitting {
   readonly most: number;
   readonly round: (perMetre: number) => number;
+  /** Room on the right that is made use of where there is as much [mm]. */
+  readonly aside: number;
 }
 
+/** What would lie on the piece that is left out is drawn at its nearer end. */
 const xOn = ({ perMetre, left, right, cut }: Sheet, length: number, along: number): number =>
-  along <= cut[0] ? left + along * perMetre : right - (length - along) * perMetre;
+  along <= (cut[0] + cut[1]) / 2
+    ? left + Math.min(along, cut[0]) * perMetre
+    : right - (length - Math.max(along, cut[1])) * perMetre;
 
 const yOn = ({ perMetre, bottom }: Sheet, over: number): number => bottom - over * perMetre;
 
@@ -55,7 +60,8 @@ function sheetOf({ frame }: Bench, left: number, right: number, top: number, fit
   const perMetre = fitting.round(Math.max(fitted, leastWide / frame.width));
   const whole = perMetre * frame.length <= room + 1e-9;
   const wide = whole ? perMetre * frame.length : room;
-  const spare = (room - wide) / 2;
+  // In the middle, unless what is left over on the right has room for something else.
+  const spare = room - wide >= fitting.aside ? 0 : (room - wide) / 2;
   const half = (room - strip) / 2 / perMetre;
   return {
     perMetre,
@@ -97,34 +103,6 @@ const pathLength = (path: readonly Point[]): number =>
     const [fromX, fromY] = path[index] ?? [x, y];
     return sum + Math.hypot(x - fromX, y - fromY);
   }, 0);
-
-/** The pieces of a path that are not left out, each as its own line. */
-function shownPieces(path: readonly Point[], cut: readonly [number, number]): Point[][] {
-  const pieces: Point[][] = [];
-  path.slice(1).forEach((to, index) => {
-    const from = path[index] ?? to;
-    const crosses = (x: number): Point => {
-      const share = (x - from[0]) / (to[0] - from[0]);
-      return [x, from[1] + (to[1] - from[1]) * share];
-    };
-    const [low, high] = [Math.min(from[0], to[0]), Math.max(from[0], to[0])];
-    const forward = to[0] >= from[0];
-    const parts: [Point, Point][] =
-      low < cut[0] && high > cut[1]
-        ? [
-            [from, crosses(forward ? cut[0] : cut[1])],
-            [crosses(forward ? cut[1] : cut[0]), to],
-          ]
-        : [[from, to]];
-    for (const [start, end] of parts) {
-      const last = pieces.at(-1);
-      const joins = last?.at(-1);
-      if (last && joins && joins[0] === start[0] && joins[1] === start[1]) last.push(end);
-      else pieces.push([start, end]);
-    }
-  });
-  return pieces;
-}
 
 /** How the turns are shown: the distance between those drawn, and what the reader is told. */
 interface TurnMarks {
@@ -228,8 +206,9 @@ export const planDrawing: BenchDrawing = ({ situation, manner, width, sheet: wor
       ? {
           most: Math.max(leastWide, Math.min(mostWide, worksheet.height - sheetRows)),
           round: (free) => roundScale(free, manner.system)?.perMetre ?? free,
+          aside: signColumn,
         }
-      : { most: mostWide, round: (free) => free },
+      : { most: mostWide, round: (free) => free, aside: Number.POSITIVE_INFINITY },
   );
   const { perMetre, left, right, top, bottom, cut } = sheet;
   const broken = cut[0] < cut[1];
@@ -248,9 +227,10 @@ export const planDrawing: BenchDrawing = ({ situation, manner, width, sheet: wor
 
   // The pipe: a broad line of ink with a narrower one of water on it, which leaves its two edges.
   const broad = Math.max(leastPipe, pipe.outsideDiameter * perMetre);
-  const pieces = shownPieces(path, cut).map((piece) => piece.map(on));
-  for (const points of pieces) marks.push(line(points, { width: broad, stroke: 'ink' }));
-  for (const points of pieces) marks.push(line(points, { width: broad - 2 * pen.edge, stroke: 'water' }));
+  // Where a piece of the bench is left out, a strip of paper is laid over it below.
+  const run = path.map(on);
+  marks.push(line(run, { width: broad, stroke: 'ink' }));
+  marks.push(line(run, { width: broad - 2 * pen.edge, stroke: 'water' }));
   if (bench.loop.run === 'ring') marks.push(...ringCorner(on(path[0] ?? [0, 0]), broad));
 
   const drawn = pathLength(path);
@@ -344,18 +324,11 @@ export const planDrawing: BenchDrawing = ({ situation, manner, width, sheet: wor
       from: left,
       to: right,
       at: lengthRow,
+      // Short extension lines: the rows between belong to the balloons.
+      edges: [lengthRow - 3.3, lengthRow - 3.3],
       text: metres(frame.length),
       within: [margin, width - margin],
     }),
-    ...[left, right].map((x) =>
-      line(
-        [
-          [x, lengthRow - 2.5],
-          [x, lengthRow + 1],
-        ],
-        { width: pen.thin },
-      ),
-    ),
     ...upright({ from: top, to: bottom, at: chain, edges: [right, right] }),
     label([chain + 2, (top + bottom) / 2 + 0.36 * letters.body], widthWords),
   );
@@ -372,9 +345,14 @@ export const planDrawing: BenchDrawing = ({ situation, manner, width, sheet: wor
   ].join(' ');
   if (worksheet) {
     const scale = roundScale(perMetre, manner.system)?.name;
-    const signs = signRow(bench, turns.words, margin, lengthRow + roomUnder, width - 2 * margin);
+    const free = width - margin - (right + rightColumn);
+    const aside = free >= signColumn;
+    const signs = aside
+      ? signRows(bench, width - margin - signColumn + 3, margin + 1, signColumn - 3)
+      : signRows(bench, margin, lengthRow + roomUnder, width - 2 * margin);
     marks.push(...signs.marks);
-    const height = lengthRow + roomUnder + signs.height;
+    const under = lengthRow + roomUnder;
+    const height = aside ? Math.max(under, margin + 1 + signs.height) : under + signs.height;
     return { width, height, title, description, marks, ...(scale ? { scale } : {}) };
   }
   const listTop = lengthRow + roomUnder + 2;
@@ -418,14 +396,16 @@ const standpipeSign = (at: Point, radius: number): Mark[] => [
 ];
 
 const shortExpansion = {
-  standpipe: 'open stand-pipe, highest point',
-  headspace: 'vent, highest point',
+  standpipe: 'stand-pipe, at the top',
+  headspace: 'vent, at the top',
 } as const satisfies Record<Bench['loop']['expansion'], string>;
 
-/** What the signs of the plan stand for, in rows under it: the worksheet has no room for a numbered key. */
-function signRow(
+/** Width of the signs of the plan with their words, under one another [mm]. */
+const signColumn = 58;
+
+/** What the signs of the plan stand for, in rows: the worksheet has no room for a numbered key. */
+function signRows(
   bench: Bench,
-  turns: string,
   left: number,
   top: number,
   width: number,
@@ -437,18 +417,6 @@ function signRow(
     [supplySign, 'supply, cold lead dashed'],
     [(at) => standpipeSign(at, 1.2), shortExpansion[bench.loop.expansion]],
     [([x, y]) => [sensorMark([x, y + 1.4])], 'sensor'],
-    [
-      ([x, y]) => [
-        line(
-          [
-            [x - 0.8, y - 1.8],
-            [x + 0.8, y + 1.8],
-          ],
-          { stroke: 'heat', width: pen.outline },
-        ),
-      ],
-      turns,
-    ],
   ];
   const marks: Mark[] = [];
   let [x, y] = [left, top + rowHeight / 2];
