@@ -6,24 +6,35 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 /** Tests whose file ends so look at the built site, so they need a build. */
 const builtTests = 'test/**/*.built.test.ts';
 
+const common = { allowOnly: false, setupFiles: ['test/support/seed.ts'] };
+
 export default defineConfig({
   root,
   test: {
-    allowOnly: false,
+    ...common,
     projects: [
       {
         root,
-        test: { name: 'source', include: ['test/**/*.test.ts'], exclude: [builtTests], allowOnly: false },
+        test: {
+          ...common,
+          name: 'source',
+          include: ['test/**/*.test.ts'],
+          exclude: [builtTests],
+          // What they test keeps no state that one file could leave behind for another, and starting anew costs seconds.
+          isolate: false,
+          // Laws are tried on many benches, perhaps on a busy machine.
+          testTimeout: 60_000,
+        },
       },
       {
         root,
         test: {
+          ...common,
           name: 'built',
           include: [builtTests],
-          allowOnly: false,
           // A browser starts, loads pages and answers on two shared cores.
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
         },
       },
     ],
