@@ -64,7 +64,8 @@ export class BenchCalculator extends HTMLElement {
     const path = pathOf(input);
     const field = fieldOf(input);
     if (!field) {
-      void this.#chosen(path, input.value);
+      // A choice comes as both events at once.
+      if (finished) void this.#chosen(path, input.value);
       return;
     }
     const read = readField(field, input.value, unitOf(field));
