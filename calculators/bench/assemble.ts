@@ -96,10 +96,16 @@ export interface Body {
 /** A bench at given temperatures. */
 export interface BodyNow {
   readonly links: readonly BodyLink[];
-  /** Share of the cable's heat that enters at the loop; the rest enters at the air under the bench [1]. */
-  readonly toLoop: number;
+  /** Where the heat that is paid for enters. */
+  readonly heat: readonly HeatEntry[];
   /** What the whole cable gives when it is on [W]. */
   readonly fullPower: number;
+}
+
+/** A node at which heat enters, and its share of the whole [1]. */
+export interface HeatEntry {
+  readonly node: number;
+  readonly share: number;
 }
 
 export interface BodyLink {
@@ -372,7 +378,10 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
     link(surface, house, edge, 'edge');
     return {
       links: list,
-      toLoop: sheath.fluidShare,
+      heat: [
+        { node: loop, share: sheath.fluidShare },
+        { node: under, share: 1 - sheath.fluidShare },
+      ],
       fullPower: sheath.powerPerLength * cableLength * parameters.cableOutput,
     };
   };

@@ -1,4 +1,4 @@
-import type { Body, BodyLink } from './assemble.ts';
+import type { Body, BodyLink, HeatEntry } from './assemble.ts';
 import { factor, solveFactored } from './linear.ts';
 
 /**
@@ -33,8 +33,8 @@ export interface Settled {
   readonly links: readonly BodyLink[];
   /** Mean power of the cable [W]. */
   readonly power: number;
-  /** Share of it that enters at the loop [1]. */
-  readonly toLoop: number;
+  /** Where it enters. */
+  readonly heat: readonly HeatEntry[];
   /** What the cable gives at these temperatures when it is on [W]. */
   readonly fullPower: number;
 }
@@ -86,10 +86,10 @@ export function settle(body: Body, boundary: { house: number; ground: number }, 
   const perWatt = new Float64Array(size);
   let power = 0;
   let lastStep = Infinity;
-  let share = 1;
+  let stride = 1;
   for (let round = 0; round < mostRounds; round++) {
     before.set(faces);
-    const { links, toLoop, fullPower } = body.at(temperatures, faces);
+    const { links, heat: ofCable, fullPower } = body.at(temperatures, faces);
     A.fill(0);
     rest.fill(0);
     perWatt.fill(0);
@@ -104,9 +104,8 @@ export function settle(body: Body, boundary: { house: number; ground: number }, 
         else rest[one] = (rest[one] ?? 0) + conductance * t(other);
       }
     }
-    const intoLoop = 'hold' in drive && drive.by === 'any-means' ? 0 : toLoop;
-    perWatt[body.loop] = intoLoop;
-    perWatt[body.under] = 1 - intoLoop;
+    const heat = 'hold' in drive && drive.by === 'any-means' ? [{ node: body.under, share: 1 }] : ofCable;
+    for (const { node, share } of heat) perWatt[node]! += share;
     factor(size, A);
     solveFactored(size, A, rest);
     solveFactored(size, A, perWatt);
@@ -120,14 +119,14 @@ export function settle(body: Body, boundary: { house: number; ground: number }, 
     const facesAtRest =
       round > 0 && !faces.some((face, index) => Math.abs(face - (before[index] ?? NaN)) >= atRest);
     if (step < atRest && facesAtRest) {
-      return { temperatures, links, power, toLoop: intoLoop, fullPower };
+      return { temperatures, links, power, heat, fullPower };
     }
     // A step that does not shrink is the sign of a swing between two regimes; half of it lands between them.
-    share = step > 0.9 * lastStep ? Math.max(0.1, share * 0.7) : Math.min(1, share * 1.05);
+    stride = step > 0.9 * lastStep ? Math.max(0.1, stride * 0.7) : Math.min(1, stride * 1.05);
     lastStep = step;
     for (let node = 0; node < size; node++) {
       const target = (rest[node] ?? 0) + power * (perWatt[node] ?? 0);
-      temperatures[node] = t(node) + share * (target - t(node));
+      temperatures[node] = t(node) + stride * (target - t(node));
     }
   }
   throw new NoRest(`the bench did not come to rest in ${mostRounds} rounds`);

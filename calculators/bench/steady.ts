@@ -109,7 +109,7 @@ export function designNight(situation: Situation): {
   readonly network: Network;
   readonly steady: Readonly<Record<string, number>>;
 } {
-  const { body, temperatures, links, power, toLoop } = designRest(situation, 'thermostat');
+  const { body, temperatures, links, power, heat } = designRest(situation, 'thermostat');
   const id = (node: number): string => body.ids[node] ?? '';
   const t = (node: number): number => temperatures[node] ?? NaN;
   return {
@@ -126,10 +126,7 @@ export function designNight(situation: Situation): {
         conductance,
         path,
       })),
-      heat: [
-        { node: id(body.loop), power: power * toLoop },
-        { node: id(body.under), power: power * (1 - toLoop) },
-      ],
+      heat: heat.map(({ node, share }) => ({ node: id(node), power: power * share })),
     },
     steady: Object.fromEntries(body.ids.map((name, node) => [name, t(node)])),
   };

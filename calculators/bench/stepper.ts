@@ -1,5 +1,5 @@
 import type { Body } from './assemble.ts';
-import { enthalpyAt, pieceAtTemperature, piecesOf, temperatureAt, type EnthalpyPiece } from './enthalpy.ts';
+import { enthalpyAt, piecesOf, temperatureAt } from './enthalpy.ts';
 import { factor, solveFactored } from './linear.ts';
 
 /** What surrounds the bench at a time; s from the start, °C. */
@@ -21,8 +21,10 @@ export interface Stepper {
   readonly renew: (time: number) => void;
   /** Tries a step at a power and gives the temperatures at its end; nothing is changed yet. */
   readonly attempt: (time: number, step: number, power: number) => Float64Array;
-  /** Takes the step tried last. Heat gained by all nodes, and heat lost to the boundaries [J]. */
-  readonly accept: () => { readonly gained: number; readonly lost: number };
+  /** Takes the step tried last. Adds to `account`. */
+  readonly accept: () => void;
+  /** Heat gained by all nodes, and heat lost to the boundaries, since the start [J]. */
+  readonly account: { gained: number; lost: number };
 }
 
 /**
@@ -41,13 +43,6 @@ const mostRounds = 12;
 const renewAfterMove = 0.4;
 const renewAfterTime = 1200;
 
-/** One stage of the step tried last: its share of the step, when it ends, and what it ended at. */
-interface Stage {
-  readonly weight: number;
-  readonly moment: number;
-  readonly temperatures: Float64Array;
-}
-
 export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike<number>): Stepper {
   const { nodeCount: size, curves } = body;
   const faces = new Float64Array(body.faceCount).fill(NaN);
@@ -57,28 +52,49 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
   const lastRenewed = new Float64Array(size).fill(NaN);
   let renewedAt = -Infinity;
 
-  // The links at their last renewal: conductances between nodes, to house and ground, and the cable's split.
+  // The links at their last renewal: conductances between nodes, to house and ground, and where the power enters.
   const between = new Float64Array(size * size);
   const toHouse = new Float64Array(size);
   const toGround = new Float64Array(size);
   const ofPower = new Float64Array(size);
   let fullPower = 0;
 
-  // Each node is followed on one straight piece of its curve at a time.
+  // The curves laid out flat, as each step looks at every node: upper ends of the pieces, and the pieces as lines.
   const pieces = curves.map(piecesOf);
-  const piece = new Int32Array(size);
-  const pieceNow = (node: number): EnthalpyPiece => pieces[node]![piece[node]!]!;
+  const most = Math.max(...pieces.map(({ length }) => length));
+  const upperEnd = new Float64Array(size * most).fill(Infinity);
+  const slope = new Float64Array(size * most);
+  const intercept = new Float64Array(size * most);
+  pieces.forEach((of, node) => {
+    of.forEach(({ temperature, enthalpy, capacity }, index) => {
+      const at = node * most + index;
+      if (index < of.length - 1) upperEnd[at] = of[index + 1]!.temperature;
+      slope[at] = capacity;
+      intercept[at] = enthalpy - capacity * temperature;
+    });
+  });
+  /** Where the piece of a node that holds a temperature stands in the arrays. */
+  const pieceAt = (node: number, t: number): number => {
+    let at = node * most;
+    while (t >= upperEnd[at]!) at++;
+    return at;
+  };
 
+  // Each node is followed on one straight piece of its curve at a time.
+  const piece = new Int32Array(size);
   const matrix = new Float64Array(size * size);
-  const capacities = new Float64Array(size);
+  const factoredOn = new Int32Array(size).fill(-1);
   let factoredFor = NaN;
 
-  let stages: readonly Stage[] = [];
-  let tried = 0;
   const first = new Float64Array(size);
   const last = new Float64Array(size);
   const base = new Float64Array(size);
   const ended = new Float64Array(size);
+  // What surrounds the two stages of the step tried last.
+  let [houseFirst, houseLast, groundFirst, groundLast] = [0, 0, 0, 0];
+  let triedAt = NaN;
+  let tried = NaN;
+  let settled = false;
 
   const renew = (time: number): void => {
     let moved = time - renewedAt > renewAfterTime;
@@ -101,8 +117,7 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
       join(from, to, conductance);
       join(to, from, conductance);
     }
-    ofPower[body.loop]! += state.toLoop;
-    ofPower[body.under]! += 1 - state.toLoop;
+    for (const { node, share } of state.heat) ofPower[node]! += share;
     fullPower = state.fullPower;
     lastRenewed.set(now.subarray(0, size));
     renewedAt = time;
@@ -113,30 +128,26 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
   const prepare = (step: number): void => {
     let same = step === factoredFor;
     for (let node = 0; node < size; node++) {
-      const { capacity } = pieceNow(node);
-      same &&= capacity === capacities[node];
-      capacities[node] = capacity;
+      if (factoredOn[node] !== piece[node]) same = false;
     }
     if (same) return;
     matrix.set(between);
-    for (let node = 0; node < size; node++) matrix[node * size + node]! += capacities[node]! / step;
+    for (let node = 0; node < size; node++) matrix[node * size + node]! += slope[piece[node]!]! / step;
     factor(size, matrix);
     factoredFor = step;
+    factoredOn.set(piece);
   };
 
   /**
-   * Solves one implicit stage of length `step` that ends at `moment` and starts from the enthalpies in `base`: the
-   * temperatures at its end go into `into`, the enthalpies into `ended`.
+   * Solves one implicit stage of length `step` that starts from the enthalpies in `base`: the temperatures at its end
+   * go into `into`, the enthalpies into `ended`. Says whether every node ended on the piece that it was solved on.
    */
-  const stage = (into: Float64Array, step: number, moment: number, power: number): void => {
-    const house = surroundings.house(moment);
-    const ground = surroundings.ground(moment);
+  const stage = (into: Float64Array, step: number, house: number, ground: number, power: number): boolean => {
     for (let round = 0; round < mostRounds; round++) {
       prepare(step);
       for (let node = 0; node < size; node++) {
-        const { temperature, enthalpy, capacity } = pieceNow(node);
         into[node] =
-          (base[node]! - enthalpy + capacity * temperature) / step +
+          (base[node]! - intercept[piece[node]!]!) / step +
           toHouse[node]! * house +
           toGround[node]! * ground +
           power * ofPower[node]!;
@@ -145,51 +156,60 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
       let stays = true;
       for (let node = 0; node < size; node++) {
         const t = into[node]!;
-        const { temperature, enthalpy, capacity } = pieceNow(node);
+        const on = piece[node]!;
         // On the piece on which it was solved, so that the account closes even if the node belongs on another.
-        ended[node] = enthalpy + capacity * (t - temperature);
-        const belongs = pieceAtTemperature(curves[node]!, t);
-        if (belongs !== piece[node]) stays = false;
-        piece[node] = belongs;
+        ended[node] = intercept[on]! + slope[on]! * t;
+        const belongs = pieceAt(node, t);
+        if (belongs !== on) {
+          piece[node] = belongs;
+          stays = false;
+        }
       }
-      if (stays) return;
+      if (stays) return true;
     }
+    return false;
   };
 
   const attempt = (time: number, step: number, power: number): Float64Array => {
     const part = gamma * step;
     const carry = (1 - gamma) / gamma;
-    base.set(enthalpies);
-    for (let node = 0; node < size; node++) piece[node] = pieceAtTemperature(curves[node]!, now[node]!);
-    stage(first, part, time + part, power);
+    for (let node = 0; node < size; node++) {
+      base[node] = enthalpies[node]!;
+      piece[node] = pieceAt(node, now[node]!);
+    }
+    // Not asked for again when the same step is tried at another power.
+    if (tried !== step || triedAt !== time) {
+      houseFirst = surroundings.house(time + part);
+      houseLast = surroundings.house(time + step);
+      groundFirst = surroundings.ground(time + part);
+      groundLast = surroundings.ground(time + step);
+      [tried, triedAt] = [step, time];
+    }
+    stage(first, part, houseFirst, groundFirst, power);
     for (let node = 0; node < size; node++) base[node]! += carry * (ended[node]! - base[node]!);
-    stage(last, part, time + step, power);
-    stages = [
-      { weight: 1 - gamma, moment: time + part, temperatures: first },
-      { weight: gamma, moment: time + step, temperatures: last },
-    ];
-    tried = step;
+    settled = stage(last, part, houseLast, groundLast, power);
     return last;
   };
 
-  const accept = (): { gained: number; lost: number } => {
-    let gained = 0;
+  const account = { gained: 0, lost: 0 };
+  const accept = (): void => {
+    const [early, late] = [(1 - gamma) * tried, gamma * tried];
     let lost = 0;
-    for (const { weight, moment, temperatures } of stages) {
-      const house = surroundings.house(moment);
-      const ground = surroundings.ground(moment);
-      for (let node = 0; node < size; node++) {
-        const t = temperatures[node]!;
-        lost += weight * tried * (toHouse[node]! * (t - house) + toGround[node]! * (t - ground));
-      }
+    for (let node = 0; node < size; node++) {
+      const [home, soil] = [toHouse[node]!, toGround[node]!];
+      if (home === 0 && soil === 0) continue;
+      lost += early * (home * (first[node]! - houseFirst) + soil * (first[node]! - groundFirst));
+      lost += late * (home * (last[node]! - houseLast) + soil * (last[node]! - groundLast));
     }
+    let gained = 0;
     for (let node = 0; node < size; node++) {
       gained += ended[node]! - enthalpies[node]!;
       enthalpies[node] = ended[node]!;
-      now[node] = temperatureAt(curves[node]!, enthalpies[node]!);
+      now[node] = settled ? last[node]! : temperatureAt(curves[node]!, enthalpies[node]!);
     }
-    return { gained, lost };
+    account.gained += gained;
+    account.lost += lost;
   };
 
-  return { now, fullPower: () => fullPower, renew, attempt, accept };
+  return { now, fullPower: () => fullPower, renew, attempt, accept, account };
 }

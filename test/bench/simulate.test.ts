@@ -41,7 +41,7 @@ function chain(curves: readonly EnthalpyCurve[], toHouse: number, between: numbe
     house: size,
     ground: size + 1,
     faceCount: 0,
-    at: () => ({ links, toLoop: 1, fullPower: 0 }),
+    at: () => ({ links, heat: [{ node: 0, share: 1 }], fullPower: 0 }),
   };
 }
 
