@@ -152,7 +152,7 @@ function choose(names: readonly string[]): readonly Step[] | string {
 async function check(chosen: readonly Step[]): Promise<Count> {
   let passed = 0;
   let failed = 0;
-  if (chosen.some((step) => step.name === 'built')) {
+  if (chosen.some((step) => step.name === 'source' || step.name === 'built')) {
     try {
       ensureTestPrograms();
     } catch (problem) {
