@@ -24,7 +24,7 @@ import {
   topMarks,
   type Scale,
 } from './section-parts.ts';
-import { sensorMark } from './sensor.ts';
+import { sensorSign } from './signs.ts';
 import { spread } from './spread.ts';
 
 /** All on paper [mm]. */
@@ -113,7 +113,7 @@ function benchMarks({ situation }: DrawingInput, layout: Layout): Mark[] {
     ...potMarks(scale, bench, plantHeight(bench)),
     topMarks(scale, bench),
     ...coverMarks(scale, bench, gap(priors.coverGap)),
-    sensorMark(sensorPlace(bench, scale, middles)),
+    sensorSign(sensorPlace(bench, scale, middles)),
   ];
 }
 
