@@ -25,12 +25,17 @@ const chapters = readdirSync(folder)
     return { name, front, body };
   });
 
-/** Every use of a component in a chapter, with its attributes that are plain words. */
-const uses = (body: string): { name: string; attributes: Record<string, string> }[] =>
+/** A use of a component in a chapter, with its attributes that are plain words. */
+interface Use {
+  readonly name: string;
+  readonly attributes: Readonly<Record<string, string>>;
+}
+
+const uses = (body: string): Use[] =>
   [...body.matchAll(/<([A-Z]\w*)((?:[^>"]|"[^"]*")*)>/gu)].map(([, name = '', rest = '']) => ({
     name,
     attributes: Object.fromEntries(
-      [...rest.matchAll(/(\w+)="([^"]*)"/gu)].map(([, key, value]) => [key, value]),
+      [...rest.matchAll(/(\w+)="([^"]*)"/gu)].map(([, key = '', value = '']) => [key, value]),
     ),
   }));
 

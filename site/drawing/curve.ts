@@ -7,7 +7,7 @@ export type Cubic = readonly [Point, Point, Point, Point];
  * Control points of a quarter of a sine from its zero to its crest, for y = sin(x), x from 0 to π/2. They match
  * both end slopes and the crest's curvature; the curve is nowhere more than 0.0003 from the sine (checked in a test).
  */
-const quarter = { nearZero: 0.512286623256592433, nearCrest: 1.002313685767898599 } as const;
+const quarter = { nearZero: 0.512286623, nearCrest: 1.002313686 } as const;
 
 /**
  * A quarter of a sine wave between a zero and a crest, in that order.

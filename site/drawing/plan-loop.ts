@@ -116,20 +116,35 @@ function turnMark([x, y]: Point, way: Point, reach: number, lean: number): Mark 
   );
 }
 
+/** The closed end of a pipe at a place, coming from another. */
+function endCap([x, y]: Point, [fromX, fromY]: Point, broad: number): Mark {
+  const length = Math.hypot(x - fromX, y - fromY) || 1;
+  const [acrossX, acrossY] = [((fromY - y) / length) * (broad / 2), ((x - fromX) / length) * (broad / 2)];
+  return line([
+    [x - acrossX, y - acrossY],
+    [x + acrossX, y + acrossY],
+  ]);
+}
+
 /** The pipe with the turns of the cable, and the strip where a piece of the bench is left out. */
 export function loopMarks(bench: Bench, sheet: Sheet, turns: TurnMarks): Mark[] {
   const { perMetre, top, bottom, cut } = sheet;
   const path = loopPath(bench);
   const broad = drawnPipe(bench, perMetre);
   const run = path.map((place) => on(sheet, place));
-  const [corner] = run;
+  const [first = [0, 0], second = [0, 0]] = run;
+  const [beforeLast = [0, 0], last = [0, 0]] = run.slice(-2);
+  const ends =
+    bench.loop.run === 'ring'
+      ? ringCorner(first, broad)
+      : [endCap(first, second, broad), endCap(last, beforeLast, broad)];
   const lean = Math.min(turns.lean * perMetre, broad * 0.6) / 2;
   const [before, behind] = cut.map((along) => on(sheet, [along, 0])[0]) as [number, number];
   return [
     // A broad line of ink with a narrower one of water on it, which leaves the pipe's two edges.
     line(run, { width: broad, stroke: 'ink' }),
     line(run, { width: broad - 2 * pen.edge, stroke: 'water' }),
-    ...(bench.loop.run === 'ring' && corner ? ringCorner(corner, broad) : []),
+    ...ends,
     ...placesOn(path, turns.distances)
       .filter(({ at }) => shows(sheet, at[0]))
       .map(({ at, way }) => turnMark(on(sheet, at), way, broad / 2 + 0.3, lean)),

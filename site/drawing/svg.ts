@@ -137,7 +137,7 @@ function write(node: Node): string {
 }
 
 function make(node: Node, document: Document): SVGElement {
-  const element = document.createElementNS(namespace, node.name) as SVGElement;
+  const element = document.createElementNS(namespace, node.name);
   for (const [name, value] of Object.entries(node.attributes)) element.setAttribute(name, value);
   for (const child of node.children)
     element.append(typeof child === 'string' ? document.createTextNode(child) : make(child, document));
