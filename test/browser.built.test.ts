@@ -293,7 +293,7 @@ describe('a chapter with the reader’s own numbers', () => {
     // A foot is 0.3048 m exactly; a field shows six digits.
     const feet = Number(await field(page, 'winding', 'cable.length').inputValue());
     expect(Math.abs(feet * 0.3048 - 38)).toBeLessThan(1e-4);
-    expect(await page.locator('label[for="winding-cable-length"]').textContent()).toMatch(/, in\s+ft\s*$/u);
+    expect(await page.locator('label[for="winding-cable-length"]').textContent()).toMatch(/in\s+ft\s*$/u);
     expect(await page.locator('#winding-cable-length ~ .suffix').innerText()).toBe('ft');
     // Temperatures have an offset, differences have none.
     expect(await figure(page, 'sheath.inService').innerText()).toMatch(/°F$/u);

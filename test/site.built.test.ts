@@ -49,6 +49,18 @@ describe('every page', () => {
     expect(meta?.replaceAll('&#39;', "'")).toBe(policy);
   });
 
+  it.each(pages)('/%s has no blank before a full stop or a comma', (page) => {
+    // Templates are broken into lines, and a line break inside a link or before a comma would be seen as a blank.
+    const inline = /<\/?(?:a|span|strong|em|code|cite|output|sub|sup)\b[^>]*>/gu;
+    const text = htmlOf(page)
+      .replace(/<(svg|math|head)\b[\s\S]*?<\/\1>/gu, 'x')
+      .replace(inline, '')
+      .replace(/\s+/gu, ' ')
+      .replace(/<[^>]*>/gu, '\n');
+    expect(text.length).toBeGreaterThan(200);
+    expect(text.match(/.{0,40}[\p{L}\d)”] [.,;:!?)].{0,20}/gu) ?? []).toEqual([]);
+  });
+
   it('is valid HTML', async () => {
     const validator = new HtmlValidate(new FileSystemConfigLoader());
     const wrong: string[] = [];

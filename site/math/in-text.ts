@@ -10,7 +10,7 @@ export const mathInText: Plugin = {
     context.replaceNode(node, { raw: mathml(node.value, false), mdxExpressions: false });
   },
   math(node, context) {
-    const raw = `<div class="formula">${mathml(node.value, true)}</div>`;
+    const raw = `<div class="formula"><div class="formula-line" role="group" aria-label="Formula" tabindex="0">${mathml(node.value, true)}</div></div>`;
     context.replaceNode(node, { raw, mdxExpressions: false });
   },
 };

@@ -18,6 +18,7 @@ const part = (selector: string): HTMLElement => {
 
 const shown = part('[data-link-shown]') as HTMLInputElement;
 const problems = part('[data-file-problems]');
+const reset = part('[data-reset]') as HTMLButtonElement;
 
 function showProgress(): void {
   const { set, origin, drafts } = store.state;
@@ -32,6 +33,7 @@ function showProgress(): void {
       : ['This browser does not let the guide keep your bench: save it as a file before you go.']),
   ];
   part('[data-progress]').textContent = words.join(' ');
+  reset.disabled = store.untouched;
   // The link on show is the link to the bench on show.
   if (!part('.link-shown').hidden) shown.value = linkToBench();
 }
@@ -103,7 +105,7 @@ async function copyLink(): Promise<void> {
 
 part('[data-export]').addEventListener('click', () => void exportBench());
 part('[data-link]').addEventListener('click', () => void copyLink());
-part('[data-reset]').addEventListener('click', () => {
+reset.addEventListener('click', () => {
   store.reset();
   notice('reset', 'All fields are the example’s again.', [
     {

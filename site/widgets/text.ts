@@ -4,7 +4,7 @@ import type { QuantityName } from '../../calculators/quantities/quantity.ts';
 import { showNumber, showQuantity, type Manner } from '../../calculators/quantities/show.ts';
 
 /** Shown where a question does not arise for this bench, such as the mix of a loop of plain water. */
-export const noFigure = 'none for this bench';
+export const noFigure = 'no figure';
 
 /** A figure's expected value as a reader sees it. */
 export const figureText = (figure: Figure | null, quantity: QuantityName, manner: Manner): string =>
