@@ -95,12 +95,9 @@ function problemsOf(
     }
     if (issue.code === 'custom' && issue.params) {
       const { field, problem: wrong } = issue.params as unknown as FieldIssue;
-      return [
-        problem(
-          { ...at, found: wrong.found, allowed: sayRight(wrong, manner) },
-          sayProblem(field, wrong, manner),
-        ),
-      ];
+      // The whole value as it was written; of a list or a group, that it is one.
+      const found = textAt(tree, issue.path) || wrong.found;
+      return [problem({ ...at, found, allowed: sayRight(wrong, manner) }, sayProblem(field, wrong, manner))];
     }
     const found = textAt(tree, issue.path);
     return [problem({ ...at, found, allowed: issue.message }, `Here must stand ${issue.message}`)];

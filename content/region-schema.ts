@@ -4,7 +4,8 @@ import { fields } from '../calculators/bench/fields.ts';
 import type { Region } from '../calculators/region.ts';
 import { plants } from '../calculators/tables/plants.ts';
 import { check, givenSchema, groupSchema, listSchema, type Checked } from './field-schema.ts';
-import { words, type StationRecord } from './station-schema.ts';
+import { sourceSchema, words } from './source-schema.ts';
+import type { StationRecord } from './station-schema.ts';
 import { readTree } from './yaml-tree.ts';
 
 const choice = <const Options extends Readonly<Record<string, { readonly label: string }>>>(
@@ -24,16 +25,9 @@ const reference = (label: string): ReferenceField => ({
 /** From railway to ship's mains [Hz]; houses have 50 or 60 (IEC 60038, from memory). */
 const frequency = { quantity: 'frequency', from: 16, to: 400 } as const;
 
-/** A value that has to be given is never empty. */
-const number = (field: NumberField) =>
-  z.pipe(
-    givenSchema(field),
-    z.transform((value) => value as number),
-  );
-
 /** A number that a region has to give. */
 const numberLike = (label: string, { quantity, from, to }: Pick<NumberField, 'quantity' | 'from' | 'to'>) =>
-  number({ shape: 'number', quantity, label, explain: '', from, to, start: null });
+  givenSchema<NumberField>({ shape: 'number', quantity, label, explain: '', from, to, start: null });
 
 /** Words of a certain form, said in `error`. */
 const formed = (label: string, form: (text: string) => boolean, error: string, longest = 40) =>
@@ -52,8 +46,6 @@ function isLanguage(tag: string): boolean {
 /** Of a page without query and part: what a code on paper is put behind. */
 const isAddress = (text: string): boolean =>
   URL.canParse(text) && new URL(text).href === text && /^https:[^?#@]*\/$/u.test(text);
-
-const source = (label: string) => givenSchema(words(label, 300));
 
 const regionSchema = (records: readonly string[]) =>
   groupSchema({
@@ -77,7 +69,7 @@ const regionSchema = (records: readonly string[]) =>
       voltage: numberLike('Voltage of the mains', fields.supply.fields.voltage),
       frequency: numberLike('Frequency of the mains', frequency),
       rules: givenSchema(choice('Rules for circuits', { us: { label: 'US' }, iec: { label: 'IEC' } })),
-      source: source('Source of the mains’ figures'),
+      source: sourceSchema('Source of the mains’ figures'),
     }),
     tariff: groupSchema({
       price: numberLike('Price of power', fields.money.fields.tariff),
@@ -86,7 +78,7 @@ const regionSchema = (records: readonly string[]) =>
         (text) => /^[A-Z]{3}$/u.test(text),
         'a currency’s three letters, such as EUR',
       ),
-      source: source('Source of the price'),
+      source: sourceSchema('Source of the price'),
     }),
     stations: listSchema(
       groupSchema({
@@ -148,9 +140,9 @@ export function readRegion(
   if (!checked.ok) return checked;
   const stations = checked.value.stations.flatMap((station) => {
     const record = records.get(station.record);
-    return record
-      ? [{ ...record, id: station.id, name: station.name, source: `${station.note} ${record.source}` }]
-      : [];
+    if (!record) return [];
+    const source = `${station.note} ${record.name}, ${record.firstDay} to ${record.lastDay}: ${record.source}`;
+    return [{ ...record, id: station.id, name: station.name, source }];
   });
   return { ok: true, value: { id, ...checked.value, stations } };
 }

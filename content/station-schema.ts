@@ -1,21 +1,12 @@
 import * as z from 'zod/mini';
-import type { NumberField, TextField } from '../calculators/bench/field.ts';
+import type { NumberField } from '../calculators/bench/field.ts';
 import type { Station } from '../calculators/region.ts';
 import { check, givenSchema, groupSchema, listSchema, type Checked } from './field-schema.ts';
+import { sourceSchema, words } from './source-schema.ts';
 import { readTree } from './yaml-tree.ts';
 
 /** What a weather record says of a place, before a region makes a station of it. */
 export type StationRecord = Omit<Station, 'id'>;
-
-/** Words that a region or a station needs; `longest` in characters. */
-export const words = (label: string, longest: number): TextField & { readonly required: true } => ({
-  shape: 'text',
-  label,
-  explain: '',
-  longest,
-  start: '',
-  required: true,
-});
 
 /** Colder and warmer than any weather station has read: −89 °C and 57 °C (records of the WMO, from memory). */
 const outside = { from: -90, to: 60 } as const;
@@ -41,45 +32,36 @@ const count = (label: string, from: number, to: number) =>
     start: null,
   }) as const satisfies NumberField;
 
-/** A value that has to be given is never empty. */
-const number = (field: NumberField) =>
-  z.pipe(
-    givenSchema(field),
-    z.transform((value) => value as number),
-  );
+/** Whether this is a day of the calendar, as in ISO 8601: 2012-01-31. */
+export function isDay(text: string): boolean {
+  const at = /^\d{4}-\d{2}-\d{2}$/u.test(text) ? Date.parse(`${text}T00:00Z`) : NaN;
+  // A day that there is not, such as 30 February, may be taken for one of March.
+  return !Number.isNaN(at) && new Date(at).toISOString().startsWith(text);
+}
 
-/** A day of the calendar, as in ISO 8601: 2012-01-31. */
 const day = (label: string) =>
   z.pipe(
     givenSchema(words(label, 10)),
-    z.string().check(
-      z.refine(
-        (text) =>
-          /^\d{4}-\d{2}-\d{2}$/u.test(text) && new Date(`${text}T00:00Z`).toJSON()?.slice(0, 10) === text,
-        {
-          error: 'a day, such as 2012-01-31',
-        },
-      ),
-    ),
+    z.string().check(z.refine(isDay, { error: 'a day, such as 2012-01-31' })),
   );
 
 const stationSchema = groupSchema({
   name: givenSchema(words('Name of the station', 80)),
-  source: givenSchema(words('Source of the record', 300)),
+  source: sourceSchema('Source of the record'),
   method: givenSchema(words('Method', 600)),
   firstDay: day('First day of the record'),
   lastDay: day('Last day of the record'),
-  daysMissing: number(count('Days without a reading', 0, 100_000)),
-  winters: number(count('Whole winters on the record', 1, 300)),
-  usualLowest: number(temperature('Lowest temperature of an ordinary winter')),
-  recordLowest: number(temperature('Lowest temperature on record')),
-  exceeded996: number(temperature('Temperature exceeded in 99.6 % of all hours')),
-  exceeded99: number(temperature('Temperature exceeded in 99 % of all hours')),
-  ground: number(temperature('Temperature of the ground in the coldest weeks')),
+  daysMissing: givenSchema(count('Days without a reading', 0, 100_000)),
+  winters: givenSchema(count('Whole winters on the record', 1, 300)),
+  usualLowest: givenSchema(temperature('Lowest temperature of an ordinary winter')),
+  recordLowest: givenSchema(temperature('Lowest temperature on record')),
+  exceeded996: givenSchema(temperature('Temperature exceeded in 99.6 % of all hours')),
+  exceeded99: givenSchema(temperature('Temperature exceeded in 99 % of all hours')),
+  ground: givenSchema(temperature('Temperature of the ground in the coldest weeks')),
   months: listSchema(
     groupSchema({
-      meanLow: number(temperature('Mean of the daily lows')),
-      meanHigh: number(temperature('Mean of the daily highs')),
+      meanLow: givenSchema(temperature('Mean of the daily lows')),
+      meanHigh: givenSchema(temperature('Mean of the daily highs')),
     }),
     'months, January to December',
     12,

@@ -138,7 +138,11 @@ export function readTree(text: string, file: string): ReadTree {
           'A value that holds # must stand in quotes',
         ),
       );
-    return { kind: 'value', line: here, text: plain ? (node.source ?? '') : String(node.value) };
+    return {
+      kind: 'value',
+      line: here,
+      text: plain || typeof node.value !== 'string' ? (node.source ?? '') : node.value,
+    };
   }
 
   if (contents === null || (isScalar(contents) && contents.value === null))
@@ -171,30 +175,31 @@ export function plainOf(tree: Tree): unknown {
   }
 }
 
+/** What is found one step further down, if there is anything. */
+function below(tree: Tree, step: PropertyKey): { readonly line: number; readonly tree: Tree } | undefined {
+  if (tree.kind === 'group') return tree.entries.get(String(step));
+  const item = tree.kind === 'list' ? tree.items[Number(step)] : undefined;
+  return item && { line: item.line, tree: item };
+}
+
 /** The line of a place in the tree, or of the innermost group on the way to it that is there. */
 export function lineAt(tree: Tree, path: readonly PropertyKey[]): number {
-  let { line } = tree;
-  let at: Tree | undefined = tree;
+  let at: { readonly line: number; readonly tree: Tree } = { line: tree.line, tree };
   for (const step of path) {
-    if (at?.kind === 'group') {
-      const entry = at.entries.get(String(step));
-      if (!entry) return line;
-      ({ line, tree: at } = entry);
-    } else if (at?.kind === 'list') {
-      at = at.items[Number(step)];
-      if (!at) return line;
-      ({ line } = at);
-    } else return line;
+    const next = below(at.tree, step);
+    if (!next) break;
+    at = next;
   }
-  return line;
+  return at.line;
 }
 
 /** The text of the value at a place in the tree; empty where there is no value. */
 export function textAt(tree: Tree, path: readonly PropertyKey[]): string {
-  let at: Tree | undefined = tree;
+  let at: Tree = tree;
   for (const step of path) {
-    if (at?.kind === 'group') at = at.entries.get(String(step))?.tree;
-    else at = at?.kind === 'list' ? at.items[Number(step)] : undefined;
+    const next = below(at, step);
+    if (!next) return '';
+    at = next.tree;
   }
-  return at?.kind === 'value' ? (at.text ?? '').trim() : '';
+  return at.kind === 'value' ? (at.text ?? '').trim() : '';
 }

@@ -17,7 +17,7 @@ export async function runCommand(command: () => Promise<void> | void): Promise<v
   } catch (error) {
     // The parser of arguments has no class of its own for what it finds wrong.
     const wrongArguments =
-      error instanceof TypeError && 'code' in error && /^ERR_PARSE_ARGS/u.test(String(error.code));
+      error instanceof TypeError && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS');
     if (!(error instanceof BadInput) && !wrongArguments) throw error;
     console.error(`${error.message}${wrongArguments ? '. --help says what there is' : ''}`);
     process.exitCode = badInput;

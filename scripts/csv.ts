@@ -10,7 +10,7 @@ function cellsOf(line: string, separator: string): string[] {
   let cell = '';
   let quoted = false;
   for (let at = 0; at < line.length; at++) {
-    const letter = line[at];
+    const letter = line.charAt(at);
     if (quoted && letter === '"' && line[at + 1] === '"') {
       cell += '"';
       at++;

@@ -8,6 +8,7 @@ import { groundDepth } from '../calculators/climate/ground.ts';
 import { climateOf, ShortRecord, type Climate, type Day } from '../calculators/climate/record.ts';
 import { findUnit, toBase } from '../calculators/quantities/quantity.ts';
 import { isId } from '../content/region-schema.ts';
+import { isDay } from '../content/station-schema.ts';
 import { BadInput, given, reasonOf, runCommand } from './command.ts';
 import { readTable, type Row } from './csv.ts';
 import { root } from './steps.ts';
@@ -19,7 +20,7 @@ const help = `Makes a weather record for a region's stations out of a table of d
   --file FILE        the table: one line of column names, then a line for each day; commas, semicolons or tabs
   --id ID            what regions call the record; the file becomes content/stations/ID.yaml
   --name NAME        where it was measured
-  --source WORDS     whose readings these are, and of which years
+  --source WORDS     whose readings these are; or the name of one of the guide’s sources, such as vega-weather
   --location WHICH   only the lines that have this in the column "location"; or COLUMN=WHICH
   --date COLUMN      column of the day, as 2012-01-31 (date)
   --low COLUMN       column of the day's lowest temperature (low)
@@ -36,9 +37,6 @@ const mostErrors = 10;
 
 /** The coldest and the warmest that a weather station can have read [°C]; beyond is a slip or a mark for "missing". */
 const plausible = { from: -90, to: 60 } as const;
-
-const isDay = (text: string): boolean =>
-  /^\d{4}-\d{2}-\d{2}$/u.test(text) && new Date(`${text}T00:00Z`).toJSON()?.slice(0, 10) === text;
 
 interface Columns {
   readonly date: string;
@@ -105,13 +103,18 @@ const method = (winterBegins: number): string =>
   ].join(' ');
 
 function yamlOf(climate: Climate, name: string, source: string, winterBegins: number): string {
-  const entry = (key: string, text: string, type: 'PLAIN' | 'BLOCK_FOLDED' = 'BLOCK_FOLDED'): string =>
+  const entry = (key: string, text: string): string =>
     stringify(
       { [key]: text },
-      { defaultStringType: type, defaultKeyType: 'PLAIN', singleQuote: true, lineWidth: 110 },
+      {
+        defaultStringType: text.length > 90 ? 'BLOCK_FOLDED' : 'PLAIN',
+        defaultKeyType: 'PLAIN',
+        singleQuote: true,
+        lineWidth: 110,
+      },
     ).trimEnd();
   return `# A weather record, made by "npm run station" out of daily lows and highs. Do not edit: make it again.
-${entry('name', name, 'PLAIN')}
+${entry('name', name)}
 ${entry('source', source)}
 ${entry('method', method(winterBegins))}
 firstDay: ${climate.firstDay}

@@ -38,8 +38,7 @@ const argumentsFor = ({ id, name }: (typeof made)[number], out: string): string[
     '--name',
     name,
   ],
-  '--source',
-  `Daily lows and highs of ${name} from 1 January 2012 to 31 December 2015, records of the National Oceanic and Atmospheric Administration, as they stand in weather.csv of the open package vega-datasets 3.2.1.`,
+  ...['--source', 'vega-weather'],
   '--out',
   out,
 ];

@@ -295,7 +295,7 @@ describe('bad input ends with 2, a message and no file', { timeout: 60_000 }, ()
     expect(readdirSync(folder).sort()).toEqual(['bench.pdf', 'bench.yaml']);
   });
 
-  it('says when a folder may not be written to', (context) => {
+  it('says when a folder may not be written to', async (context) => {
     chmodSync(folder, 0o555);
     // Root may write anywhere.
     const mayNot = spawnSync('touch', [join(folder, 'x')]).status !== 0;
@@ -303,7 +303,7 @@ describe('bad input ends with 2, a message and no file', { timeout: 60_000 }, ()
       const ran = worksheet(example('first-row'));
       expect([ran.status, existsSync(join(folder, 'first-row.pdf'))]).toEqual([2, false]);
       expect(ran.stderr).toMatch(/cannot be written: it may not be opened/u);
-    } else context.annotate('run by root, who may write anywhere');
+    } else await context.annotate('run by root, who may write anywhere');
     chmodSync(folder, 0o755);
   });
 });

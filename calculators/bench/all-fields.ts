@@ -13,7 +13,7 @@ export interface PlacedField {
 /** Every field of the bench, in the order of the groups. */
 export const allFields: readonly PlacedField[] = Object.entries(fields).flatMap(
   ([group, { fields: members }]) =>
-    Object.entries(members).map(([name, field]) => ({
+    Object.entries<Field>(members).map(([name, field]) => ({
       group: group as GroupId,
       name,
       path: `${group}.${name}` as FieldPath,
@@ -28,6 +28,9 @@ export const valueAt = (bench: Bench, { group, name }: PlacedField): FieldValue 
 /** A bench put together by asking for the value of each field. */
 export function benchOf(valueFor: (placed: PlacedField) => FieldValue): Bench {
   const groups: Record<string, Record<string, FieldValue>> = {};
-  for (const placed of allFields) (groups[placed.group] ??= {})[placed.name] = valueFor(placed);
+  for (const placed of allFields) {
+    const members = (groups[placed.group] ??= {});
+    members[placed.name] = valueFor(placed);
+  }
   return groups as unknown as Bench;
 }

@@ -105,9 +105,14 @@ export function problemIn(
  */
 function ontoLimit(value: number, { from, to }: NumberField): number {
   const hair = 1e-12 * Math.max(Math.abs(from), Math.abs(to));
-  if (Math.abs(value - from) <= hair) return from;
-  return Math.abs(value - to) <= hair ? to : value;
+  if (Math.abs(value - from) <= hair) return from + 0;
+  // Adding zero turns a negative zero into zero.
+  return Math.abs(value - to) <= hair ? to : value + 0;
 }
+
+/** Whatever a form or a file may give for one value, as text. */
+const textOf = (raw: unknown): string =>
+  typeof raw === 'string' ? raw : typeof raw === 'number' || typeof raw === 'boolean' ? String(raw) : '';
 
 /**
  * Reads one raw value of one field: what was typed into a form, or a scalar of a file. The one reader of both.
@@ -130,7 +135,7 @@ export function readField(
   if (typeof raw === 'object' && raw !== null)
     return fail('not-one-value', Array.isArray(raw) ? 'a list' : 'a group');
   // Blanks and line ends are one blank: what a reader sees as the same is the same.
-  const text = raw === undefined || raw === null ? '' : String(raw).replace(/\s+/gu, ' ').trim();
+  const text = textOf(raw).replace(/\s+/gu, ' ').trim();
 
   let value: FieldValue = text;
   if (field.shape === 'number') {
