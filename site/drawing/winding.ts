@@ -11,7 +11,7 @@ import { circle, label, labels, leading, letters, line, pen } from './pen.ts';
 import { roundScale } from './scale.ts';
 import { pipeEnd } from './water.ts';
 import { viewWords, windingWords } from './winding-words.ts';
-import { slenderest, thickest, viewOf, woundOf, type View, type Wound } from './wound.ts';
+import { thickest, viewOf, woundOf, type View, type Wound } from './wound.ts';
 
 /** All on paper [mm]. */
 const margin = 2;
@@ -33,6 +33,8 @@ const strip = 5;
 const leastCable = 0.8;
 /** On the worksheet, what stands over and under the pipe. */
 const sheetRows = 34;
+/** On the worksheet, the pipe and the cable around it may be drawn this thick, so that a round scale is found. */
+const leastOnSheet = 16;
 
 /** A name in the row under the pipe; of no width where there is nothing to name. */
 interface Name {
@@ -69,7 +71,7 @@ function layoutOf({ situation, manner, width, sheet }: DrawingInput): Layout {
   // The cable around the end may have to be drawn thicker than it is.
   const endColumn = sideGap + dimensionGap + 2 + widest(diameter, letters.body) + 2 * leastCable;
   const room = width - 2 * margin - endColumn;
-  const most = sheet ? Math.max(slenderest, Math.min(thickest, sheet.height - sheetRows)) : thickest;
+  const most = sheet ? Math.max(leastOnSheet, Math.min(thickest, sheet.height - sheetRows)) : thickest;
   const round = (free: number): number =>
     sheet ? (roundScale(free, manner.system)?.perMetre ?? free) : free;
   const view = viewOf(wound, room, most, round);
