@@ -466,7 +466,7 @@ export const fields = {
         explain: 'The upright pipe in which the level rises.',
         from: 0.01,
         to: 0.2,
-        start: 0.05,
+        start: 0.075,
       },
       standpipeHeight: {
         shape: 'number',
