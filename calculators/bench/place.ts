@@ -1,4 +1,5 @@
 import type { Situation } from '../calculator.ts';
+import { temperatureThrough, type Series } from '../weather/series.ts';
 
 /** Outside temperature of the night that the bench is built for [°C]. */
 export function designOutside({ bench, station }: Situation): number {
@@ -16,10 +17,40 @@ export function designOutside({ bench, station }: Situation): number {
  * House air [°C] at an outside temperature: outside plus what the house keeps, and not below the minimum that a
  * heater holds, where there is one.
  *
- * @param offset house above outside at night [K]
+ * @param offset house above outside [K]
  */
 export function houseAir({ bench }: Situation, outside: number, offset: number): number {
   const unheated = outside + offset;
   if (bench.place.houseKind !== 'held' || bench.place.houseMinimum === null) return unheated;
   return Math.max(unheated, bench.place.houseMinimum);
+}
+
+/** Hours of the clock between which the sun warms a house in winter (assumption). */
+const sunUp = 8 * 3600;
+const sunDown = 16 * 3600;
+
+/** How much of its midday strength the sun has at a time of day [s after midnight]: half a sine wave (assumption). */
+export function sunShare(clock: number): number {
+  const time = clock % 86_400;
+  if (time <= sunUp || time >= sunDown) return 0;
+  return Math.sin((Math.PI * (time - sunUp)) / (sunDown - sunUp));
+}
+
+/**
+ * House air through time [°C]: outside plus the night's offset, and with the sun plus more towards midday, up to the
+ * bench's own figure. A cold night is worked out without sun, which is the safe side.
+ *
+ * @param night house above outside at night [K]
+ */
+export function houseThrough(
+  situation: Situation,
+  outside: Series,
+  night: number,
+  sun: 'with-sun' | 'without-sun',
+): (time: number) => number {
+  const outsideAt = temperatureThrough(outside);
+  if (sun === 'without-sun') return (time) => houseAir(situation, outsideAt(time), night);
+  const more = situation.bench.place.dayOffset - night;
+  const { clock } = outside;
+  return (time) => houseAir(situation, outsideAt(time), night + more * sunShare(clock + time));
 }

@@ -8,40 +8,51 @@ export interface Ranged extends Required<Figure> {
 }
 
 /**
- * Range of a result that rests on the uncertain inputs: each is moved alone to its 10th and its 90th percentile, and
+ * Ranges of results that rest on the uncertain inputs: each is moved alone to its 10th and its 90th percentile, and
  * the shifts are added as independent errors, downward and upward apart (first-order propagation, root of the sum of
  * squares: JCGM 100:2008, section 5.1). So the range holds four of five benches as long as the result is near enough
  * a straight line in each input; far from that it is a guide, not a bound.
  *
- * @param inputs the uncertain inputs that the result rests on, where that is not all of them: the rest are left alone
+ * @param results one or several results of the same working, by name
+ * @param inputs the uncertain inputs that the results rest on, where that is not all of them: the rest are left alone
  */
-export function ranged(
+export function rangedAll<Name extends string>(
+  situation: Situation,
+  results: (parameters: Parameters) => Readonly<Record<Name, number>>,
+  inputs?: readonly PriorId[],
+): Readonly<Record<Name, Ranged>> {
+  const expected = expectedParameters(situation);
+  const values = results(expected);
+  const names = Object.keys(values) as Name[];
+  const moved = Object.entries(priorsOf(situation)).flatMap(([name, prior]) => {
+    const id = name as PriorId;
+    if (inputs && !inputs.includes(id)) return [];
+    // An input that is known exactly, such as a gap measured as none, moves nothing.
+    const ends = [prior.low, prior.high].filter((end) => end !== prior.expected);
+    return [{ id, ends: ends.map((end) => results({ ...expected, [id]: end })) }];
+  });
+  const one = (name: Name): Ranged => {
+    const value = values[name];
+    const shifts = moved.map(({ id, ends }) => {
+      const by = ends.map((end) => end[name] - value);
+      return { id, down: Math.min(0, ...by), up: Math.max(0, ...by) };
+    });
+    const total = shifts.reduce((sum, { down, up }) => sum + (up - down) ** 2, 0);
+    return {
+      value,
+      low: value - Math.hypot(...shifts.map(({ down }) => down)),
+      high: value + Math.hypot(...shifts.map(({ up }) => up)),
+      blame: shifts
+        .map(({ id, down, up }) => ({ id, share: total === 0 ? 0 : (up - down) ** 2 / total }))
+        .sort((a, b) => b.share - a.share),
+    };
+  };
+  return Object.fromEntries(names.map((name) => [name, one(name)])) as Record<Name, Ranged>;
+}
+
+/** The range of a single result; see `rangedAll`. */
+export const ranged = (
   situation: Situation,
   result: (parameters: Parameters) => number,
   inputs?: readonly PriorId[],
-): Ranged {
-  const expected = expectedParameters(situation);
-  const value = result(expected);
-  let downward = 0;
-  let upward = 0;
-  const blame: { id: PriorId; share: number }[] = [];
-  for (const [name, prior] of Object.entries(priorsOf(situation))) {
-    const id = name as PriorId;
-    if (inputs && !inputs.includes(id)) continue;
-    const shifts = [prior.low, prior.high].map((one) => result({ ...expected, [id]: one }) - value);
-    const down = Math.min(0, ...shifts);
-    const up = Math.max(0, ...shifts);
-    downward += down ** 2;
-    upward += up ** 2;
-    blame.push({ id, share: (up - down) ** 2 });
-  }
-  const total = blame.reduce((sum, one) => sum + one.share, 0);
-  return {
-    value,
-    low: value - Math.sqrt(downward),
-    high: value + Math.sqrt(upward),
-    blame: blame
-      .map(({ id, share }) => ({ id, share: total === 0 ? 0 : share / total }))
-      .sort((one, other) => other.share - one.share),
-  };
-}
+): Ranged => rangedAll(situation, (parameters) => ({ result: result(parameters) }), inputs).result;

@@ -84,7 +84,6 @@ export function settle(body: Body, boundary: { house: number; ground: number }, 
   const A = new Float64Array(size * size);
   const rest = new Float64Array(size);
   const perWatt = new Float64Array(size);
-  let power = 0;
   let lastStep = Infinity;
   let stride = 1;
   for (let round = 0; round < mostRounds; round++) {
@@ -110,7 +109,7 @@ export function settle(body: Body, boundary: { house: number; ground: number }, 
     solveFactored(size, A, rest);
     solveFactored(size, A, perWatt);
 
-    power = wanted(drive, rest, perWatt, fullPower, body.under);
+    const power = wanted(drive, rest, perWatt, fullPower, body.under);
     let step = 0;
     for (let node = 0; node < size; node++) {
       step = Math.max(step, Math.abs((rest[node] ?? 0) + power * (perWatt[node] ?? 0) - t(node)));

@@ -166,7 +166,9 @@ function courseOf({ body, surroundings, until, every }: Run, start: Float64Array
   return {
     count,
     keep,
-    switched: (): void => void switchings++,
+    switched: (): void => {
+      switchings++;
+    },
     finished: ({ account: { gained, lost } }: Stepper): Course => ({
       times,
       temperatures,

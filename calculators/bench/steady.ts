@@ -4,6 +4,7 @@ import { capacityAt } from './enthalpy.ts';
 import type { Network } from './network.ts';
 import { designOutside, houseAir } from './place.ts';
 import { expectedParameters, type Parameters } from './priors.ts';
+import { sensorNode } from './sensor.ts';
 import { settle, type Drive, type Settled } from './settle.ts';
 
 /** A temperature at which nothing of a bench is frozen [°C]. */
@@ -38,10 +39,8 @@ function driveFor(asked: Asked, situation: Situation, body: Body, parameters: Pa
     case 'no-heat':
       return { power: 0 };
     case 'thermostat': {
-      const middle = body.roots[Math.floor(body.roots.length / 2)] ?? body.under;
-      const sensor = { loop: body.loop, air: body.under, pot: middle }[control.sensor];
       return {
-        hold: [sensor],
+        hold: [sensorNode(body, control.sensor)],
         at: control.setPoint + parameters.sensorError,
         by: 'cable',
       };

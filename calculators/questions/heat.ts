@@ -1,22 +1,9 @@
 import { designRest, heatLost, restOn } from '../bench/steady.ts';
 import { expectedParameters } from '../bench/priors.ts';
-import type { Bench } from '../bench/fields.ts';
+import { changed, type Changes } from '../bench/changed.ts';
 import { calculator, type Figure, type Situation } from '../calculator.ts';
 import { cite } from '../sources.ts';
 import watts from './watts.ts';
-
-type Changes = { readonly [G in keyof Bench]?: Partial<Bench[G]> };
-
-/** The same situation with some fields of the bench changed. */
-function changed(situation: Situation, changes: Changes): Situation {
-  const bench = Object.fromEntries(
-    Object.entries(situation.bench).map(([group, members]) => [
-      group,
-      { ...members, ...changes[group as keyof Bench] },
-    ]),
-  ) as unknown as Bench;
-  return { ...situation, bench };
-}
 
 /** Power saved, of that needed to hold the roots, by one change; null where the bench has it already. */
 function saving(situation: Situation, present: boolean, changes: Changes): Figure | null {
