@@ -14,20 +14,19 @@ export const cautions = {
     title: 'Mains and water',
     text: 'Mains power beside a water-filled pipe can kill. The circuit needs ground-fault protection and must be made and checked by a licensed electrician to the local code. Switch off and unplug before you touch the cable or the pipe.',
     short:
-      'Mains power beside a water-filled pipe can kill. Ground-fault protection, made and checked by a licensed electrician to the local code. Unplug before you touch cable or pipe.',
+      'Mains power beside a water-filled pipe can kill. Ground-fault protection, a licensed electrician, the local code. Unplug before you touch cable or pipe.',
     cites: [cite('cpsc-5045', 'use ground-fault protection'), cite('nec', '427.22 and 547.5(G)')],
   },
   'cable-instructions': {
     title: 'The cable’s own sheet rules',
     text: 'Where this guide and the sheet that came with the cable differ, follow the sheet. Use only a cable that is certified for pipes and wet places, never shorten a constant-wattage cable, and never switch it on while it is coiled.',
-    short:
-      'Where the sheet that came with the cable differs from this page, follow the sheet. Never shorten a constant-wattage cable, never switch it on coiled.',
+    short: 'It comes before this page. Never shorten a constant-wattage cable, never switch it on coiled.',
     cites: [cite('cpsc-5045', 'follow the instructions of the product')],
   },
   crossing: {
     title: 'Never let turns touch or cross',
     text: 'Where two turns touch, each heats the other and neither can cool. A constant-wattage cable that crosses itself burns through its sheath, then the pipe.',
-    short: 'Where two turns touch, the cable burns through its sheath, then the pipe.',
+    short: 'Turns that touch burn through sheath and pipe.',
     cites: [
       cite('cpsc-5045', 'do not lap a cable over itself'),
       cite('nec', '426.20: adjacent cables 1 in apart'),
@@ -42,20 +41,20 @@ export const cautions = {
   'no-flame': {
     title: 'No flame inside',
     text: 'No flame under or beside a covered bench: its gases kill people and plants, and film and straw burn.',
-    short: 'None under or beside a covered bench: its gases kill, and film and straw burn.',
+    short: 'Its gases kill; film and straw burn.',
     cites: [cite('common-practice', 'flame heat is ruled out inside')],
   },
   'antifreeze-poison': {
     title: 'Antifreeze',
     text: 'Ethylene glycol tastes sweet and kills people, dogs and cats in small amounts: do not use it where any of them can reach it. Use food-grade, inhibited propylene glycol, colour it and label the loop. Old mix never goes into soil, drain or septic tank; hand it in where old antifreeze is collected.',
     short:
-      'Ethylene glycol tastes sweet and kills people and animals. Use food-grade propylene glycol, colour it, label the loop. Hand old mix in; never pour it out.',
+      'Ethylene glycol tastes sweet and kills. Use food-grade propylene glycol, colour it, label the loop. Hand old mix in; never pour it out.',
     cites: [cite('common-practice', 'food-grade propylene glycol near plants and animals')],
   },
   'open-loop': {
     title: 'Never close the loop tight',
     text: 'A loop without room to expand bursts a joint. Drain pipe is made to carry no pressure: keep the stand-pipe open and the loop low.',
-    short: 'Without room to expand it bursts a joint. Keep the stand-pipe open and the loop low.',
+    short: 'Without room to expand it bursts a joint.',
     cites: [cite('astm-d2729', 'drain pipe is not for pressure')],
   },
 } as const satisfies Record<string, Caution>;

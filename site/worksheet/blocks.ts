@@ -1,5 +1,5 @@
 import type { Drawing } from '../drawing/drawing.ts';
-import { points, type Item, type Part, type Tag } from './layout.ts';
+import { millimetres, points, type Item, type Part, type Tag } from './layout.ts';
 import { bold, run, wrap, type Line, type Measure, type Run } from './text.ts';
 
 /** The kinds of block that a sheet is made of. Words and numbers only: where they stand is worked out by `place`. */
@@ -17,7 +17,13 @@ export type Block =
   | { readonly kind: 'rows'; readonly rows: readonly LabelledValue[] }
   /** Numbers to be read from across the shed, side by side. */
   | { readonly kind: 'numbers'; readonly cells: readonly LabelledValue[] }
-  | { readonly kind: 'drawing'; readonly draw: (width: number) => Drawing }
+  /** A drawing under its title, which says its scale; `height` is the most that it may take [mm]. */
+  | {
+      readonly kind: 'drawing';
+      readonly title: string;
+      readonly height: number;
+      readonly draw: (width: number, height: number) => Drawing;
+    }
   /** Reasons why the bench must not be built so, in a heavy frame. */
   | { readonly kind: 'banner'; readonly title: string; readonly entries: readonly (readonly Run[])[] }
   | {
@@ -45,10 +51,13 @@ export interface Blank {
 /** How large things are set [pt]. */
 export interface Style {
   readonly size: number;
-  /** The width that drawings take, as a share of what there is. */
+  /** The height that drawings take, as a share of the most that each may take. */
   readonly figures: number;
   readonly measure: Measure;
 }
+
+/** Drawings made before, by block and room: they are asked for again at each size of letters. */
+const drawn = new WeakMap<Block, Map<string, Drawing>>();
 
 /** A block with its place inside its own corner. */
 export interface PlacedBlock {
@@ -63,13 +72,15 @@ export const sizes = { number: 24, title: 24, small: 10.5 } as const;
 /** Widths of rules [pt]: above a heading, around a banner, between rows. */
 const rules = { heading: 1.4, banner: 2.4, row: 0.35 } as const;
 
+/** Height of a line of large numbers, which hang nothing below their line, in shares of their size. */
+const numberLeading = 1.06;
 /** From line to line, in shares of the size. */
-export const leading = 1.24;
+export const leading = 1.21;
 /** Where the letters of the typeface stand in their line: its rise and fall about a line of this leading. */
 const baselineShare = (leading - 0.969 - 0.241) / 2 + 0.969;
 
 /** Height of a row to write in by hand [pt], a little more than ruled paper has. */
-export const logRow = points(8);
+export const logRow = points(7);
 
 const quietModules = 4;
 /** Least size of one module of a QR code, and of the whole with its quiet zone [pt]. */
@@ -117,7 +128,7 @@ const rule = (x: number, y: number, width: number, height: number): Item => ({
 type Of<K extends Block['kind']> = Extract<Block, { kind: K }>;
 
 function heading({ text }: Of<'heading'>, width: number, { size, measure }: Style): PlacedBlock {
-  const large = size * 1.14;
+  const large = size * 1.1;
   const top = rules.heading + size * 0.22;
   const lines = wrap([bold(text)], large, width, measure);
   const of = part('H2');
@@ -171,7 +182,7 @@ function paragraph({ runs, small, mark }: Of<'paragraph'>, width: number, style:
 
 function list({ numbered, entries }: Of<'list'>, width: number, { size, measure }: Style): PlacedBlock {
   const indent = size * (numbered ? 1.5 : 1.05);
-  const between = size * 0.28;
+  const between = size * 0.2;
   const items: Item[] = [];
   const parts: Part[] = [];
   let y = 0;
@@ -219,9 +230,20 @@ function numbers({ cells }: Of<'numbers'>, width: number, { size, measure }: Sty
       line = bigLine(value, large, measure);
     }
     const labelLines = wrap([run(label)], size, wide, measure);
-    let y = sizes.number * leading;
+    let y = sizes.number * numberLeading;
     items.push(setLines(labelLines, { x, y, width: wide, size }, head));
-    items.push(setLines([line], { x, y: (sizes.number - large) * leading, width: wide, size: large }, cell));
+    items.push(
+      setLines(
+        [line],
+        {
+          x,
+          y: (numberLeading - leading) * sizes.number + (sizes.number - large) * leading,
+          width: wide,
+          size: large,
+        },
+        cell,
+      ),
+    );
     y += labelLines.length * size * leading;
     if (note) {
       const noteLines = wrap([run(note)], sizes.small, wide, measure);
@@ -237,7 +259,7 @@ function numbers({ cells }: Of<'numbers'>, width: number, { size, measure }: Sty
 function rowsBlock({ rows }: Of<'rows'>, width: number, { size, measure }: Style): PlacedBlock {
   const items: Item[] = [];
   const parts: Part[] = [];
-  const pad = size * 0.16;
+  const pad = size * 0.1;
   const gap = size * 0.8;
   let y = 0;
   rows.forEach(({ label, value, note }, index) => {
@@ -269,11 +291,25 @@ function rowsBlock({ rows }: Of<'rows'>, width: number, { size, measure }: Style
   return { height: y, items, parts: [part('Table', parts)] };
 }
 
-function drawing({ draw }: Of<'drawing'>, width: number, { figures }: Style): PlacedBlock {
-  const drawn = draw((width * figures * 25.4) / 72);
-  const of = part('Figure', [], { alt: drawn.description });
-  const box = { x: 0, y: 0, width: points(drawn.width), height: points(drawn.height) };
-  return { height: box.height, items: [{ kind: 'figure', box, part: of, drawing: drawn }], parts: [of] };
+function drawing(block: Of<'drawing'>, width: number, style: Style): PlacedBlock {
+  const { title: name, height, draw } = block;
+  const before = drawn.get(block) ?? new Map<string, Drawing>();
+  drawn.set(block, before);
+  const room = `${width} ${style.figures}`;
+  const figure = before.get(room) ?? draw(millimetres(width), height * style.figures);
+  before.set(room, figure);
+  const head = heading(
+    { kind: 'heading', text: figure.scale ? `${name}, ${figure.scale}` : name },
+    width,
+    style,
+  );
+  const of = part('Figure', [], { alt: figure.description });
+  const box = { x: 0, y: head.height, width: points(figure.width), height: points(figure.height) };
+  return {
+    height: head.height + box.height,
+    items: [...head.items, { kind: 'figure', box, part: of, drawing: figure }],
+    parts: [...head.parts, of],
+  };
 }
 
 function banner({ title: text, entries }: Of<'banner'>, width: number, style: Style): PlacedBlock {
@@ -399,8 +435,22 @@ function codeBlock({ modules, link }: Of<'code'>): PlacedBlock {
   };
 }
 
+/** Blocks that were placed before, by width and style: fitting a side asks for the same ones again and again. */
+const placed = new WeakMap<Block, Map<string, PlacedBlock>>();
+
 /** Places one block in a column of this width: measured, nothing cut. */
 export function place(block: Block, width: number, style: Style): PlacedBlock {
+  const key = `${width} ${style.size} ${block.kind === 'drawing' ? style.figures : ''}`;
+  const before = placed.get(block) ?? new Map<string, PlacedBlock>();
+  placed.set(block, before);
+  const found = before.get(key);
+  if (found) return found;
+  const made = placeAnew(block, width, style);
+  before.set(key, made);
+  return made;
+}
+
+function placeAnew(block: Block, width: number, style: Style): PlacedBlock {
   switch (block.kind) {
     case 'heading':
       return heading(block, width, style);

@@ -1,13 +1,15 @@
 import { loopLength, perimeter, pipeOf } from '../../calculators/bench/geometry.ts';
 import { designOutside } from '../../calculators/bench/place.ts';
 import { cautions } from '../../calculators/cautions.ts';
+import type { CautionId } from '../../calculators/calculator.ts';
 import type { BenchDrawing } from '../drawing/input.ts';
 
+import { planDrawing } from '../drawing/plan.ts';
 import { sectionDrawing } from '../drawing/section.ts';
 import { windingDrawing } from '../drawing/winding.ts';
 import type { Block, LabelledValue } from './blocks.ts';
 import type { Band, Side } from './compose.ts';
-import { field, labelled, rowsBut, shown, value, warningsOf, type Facts } from './facts.ts';
+import { field, labelled, shown, value, warningsOf, type Facts } from './facts.ts';
 import { bold, run, type Run } from './text.ts';
 
 const heading = (text: string): Block => ({ kind: 'heading', text });
@@ -15,9 +17,28 @@ const paragraph = (...runs: Run[]): Block => ({ kind: 'paragraph', runs });
 const rows = (entries: readonly LabelledValue[]): Block[] =>
   entries.length > 0 ? [{ kind: 'rows', rows: entries }] : [];
 
-/** A sign that stands for a caution on the other side: its title, beside the figures that it is about. */
-const sign = (...ids: (keyof typeof cautions)[]): Block[] =>
-  ids.map((id) => ({ kind: 'paragraph', mark: '⚠', runs: [bold(`${cautions[id].title}.`)] }));
+/** A caution beside the figures that it is about, in its first sentence; the other side has all of it. */
+const signs = (...ids: CautionId[]): Block[] => [
+  {
+    kind: 'paragraph',
+    mark: '⚠',
+    runs: [bold(ids.map((id) => signWords[id] ?? `${cautions[id].title}.`).join(' '))],
+  },
+];
+
+/** Of cautions whose title alone does not say what to do or to fear. */
+const signWords: Partial<Record<CautionId, string>> = {
+  'mains-and-water': 'Mains beside water can kill: licensed electrician, unplug before you touch.',
+  'heat-and-plastic': 'Water in before the power is on. No foam or film over the cable.',
+  'antifreeze-poison': 'Antifreeze can poison people and animals.',
+};
+
+/** Cautions of which this side says all that matters. */
+export const saidBeside = [
+  'crossing',
+  'open-loop',
+  'heat-and-plastic',
+] as const satisfies readonly CautionId[];
 
 /** Warnings that ask for care, beside the figures that they are about. */
 const care = (facts: Facts, ...ids: string[]): Block[] =>
@@ -35,20 +56,18 @@ export interface Names {
 }
 
 function head(facts: Facts, names: Names): Band[] {
-  const night = field(facts, 'place.designNight');
   const left: Block[] = [
-    paragraph(bold('Side one: build')),
     { kind: 'title', text: names.bench },
     paragraph(run([names.house, names.region, names.station].filter((name) => name !== '').join(' · '))),
   ];
+  const night = field(facts, 'place.designNight');
   const right: Block[] = [
     {
       kind: 'numbers',
       cells: [
         {
-          label: 'outside on the night to build for',
+          label: `outside: ${night.charAt(0).toLowerCase()}${night.slice(1)}`,
           value: value(facts, designOutside(facts.situation), 'temperature'),
-          note: night,
         },
       ],
     },
@@ -56,8 +75,8 @@ function head(facts: Facts, names: Names): Band[] {
   return [
     {
       columns: [
-        { share: 0.68, blocks: left },
-        { share: 0.32, blocks: right },
+        { share: 0.54, blocks: left },
+        { share: 0.46, blocks: right },
       ],
     },
   ];
@@ -69,7 +88,10 @@ function stopBanner(facts: Facts): Band[] {
   const block: Block = {
     kind: 'banner',
     title: 'Not to be built as it stands',
-    entries: reasons.map((text) => [run(text)]),
+    entries: [
+      ...reasons,
+      'Put this right in the guide and print again: there is no list of what to buy before that.',
+    ].map((text) => [run(text)]),
   };
   return [{ columns: [{ share: 1, blocks: [block] }] }];
 }
@@ -101,152 +123,167 @@ function shopping(facts: Facts): LabelledValue[] {
   const list: LabelledValue[] = [
     { label: pipeOf(bench).label, value: value(facts, loopLength(bench), 'length') },
   ];
-  if (bends[loop.run] > 0) list.push({ label: 'Bends of 90°, same pipe', value: String(bends[loop.run]) });
-  if (ends[loop.run] > 0)
-    list.push({ label: 'Ends: one closed, one to the stand-pipe', value: String(ends[loop.run]) });
+  if (bends[loop.run] + ends[loop.run] > 0)
+    list.push({ label: 'Bends of 90°, ends to close', value: `${bends[loop.run]}, ${ends[loop.run]}` });
   if (loop.expansion === 'standpipe')
     list.push({
-      label: `Stand-pipe, ${value(facts, loop.standpipeDiameter, 'size')} inside, room to rise`,
+      label: `Stand-pipe, ${value(facts, loop.standpipeDiameter, 'size')} inside, free`,
       value: value(facts, loop.standpipeHeight, 'size'),
     });
   list.push({
-    label: `Heating cable, ${field(facts, 'cable.kind').toLowerCase()}, ${field(facts, 'cable.powerPerLength')}`,
+    label: `Cable, ${field(facts, 'cable.kind').toLowerCase()}, ${field(facts, 'cable.powerPerLength')}`,
     value: value(facts, cable.length, 'length'),
   });
   const concentrate = shown(facts, 'mix.concentrateVolume');
-  if (mix.antifreeze !== 'none' && concentrate)
-    list.push({ label: `${field(facts, 'mix.antifreeze')}, concentrate`, value: concentrate });
   const water = shown(facts, 'mix.waterVolume');
-  if (water) list.push({ label: 'Water', value: water });
+  if (mix.antifreeze !== 'none' && concentrate && water)
+    list.push({ label: `${field(facts, 'mix.antifreeze')}, water`, value: `${concentrate}, ${water}` });
+  else if (water) list.push({ label: 'Water', value: water });
   if (skirt.material !== 'none') {
     const layers = skirt.layers > 1 ? `, ${skirt.layers} layers` : '';
     list.push({
-      label: `Skirt: ${field(facts, 'skirt.material')}, ${value(facts, frame.height, 'length')} high${layers}`,
+      label: `${field(facts, 'skirt.material')}, ${value(facts, frame.height, 'length')} high${layers}`,
       value: value(facts, perimeter(bench) * skirt.closed, 'length'),
     });
   }
   return list;
 }
 
-/** Filling, step by step. A step whose figures are not there is left out. */
+/** Filling, step by step. A figure that is not there is left out of its step. */
 function filling(facts: Facts): (readonly Run[])[] {
   const { bench } = facts.situation;
   const { loop, mix } = bench;
-  const steps: (readonly Run[])[] = [[run('Fill with plain water. Look for drips for an hour. Drain.')]];
+  const steps: (readonly Run[])[] = [[run('Fill with plain water, look for drips, drain.')]];
   const concentrate = shown(facts, 'mix.concentrateVolume');
   const water = shown(facts, 'mix.waterVolume');
   const freezing = shown(facts, 'mix.freezingPoint');
   const volume = shown(facts, 'loop.volume');
   if (mix.antifreeze !== 'none' && concentrate && water)
     steps.push([
-      run('In a clean drum stir '),
+      run('Stir '),
       bold(concentrate),
       run(' of concentrate into '),
       bold(water),
-      run(` of water: ${field(facts, 'mix.share')} by volume.`),
-      ...(freezing ? [run(' Liquid down to '), bold(freezing), run('.')] : []),
+      run(` of water: ${field(facts, 'mix.share')}`),
+      ...(freezing ? [run(', liquid down to '), bold(freezing)] : []),
+      run('.'),
     ]);
   steps.push([
-    run(`Fill slowly at about ${field(facts, 'loop.fillTemperature')} until no more air comes`),
+    run(`Fill slowly at about ${field(facts, 'loop.fillTemperature')}, let the air out`),
     ...(volume ? [run('; the loop holds '), bold(volume)] : []),
     run('.'),
   ]);
   const rise = shown(facts, 'loop.rise');
+  const headspace = shown(facts, 'loop.headspace');
   if (loop.expansion === 'standpipe')
     steps.push([
       run('Stop with '),
       bold(value(facts, loop.standpipeHeight, 'size')),
-      run(' free in the stand-pipe.'),
-      ...(rise ? [run(' The level rises '), bold(rise), run(` by ${field(facts, 'loop.hottest')}.`)] : []),
-      run(' Leave it open.'),
+      run(' free in the stand-pipe'),
+      ...(rise ? [run(': it rises '), bold(rise), run(` by ${field(facts, 'loop.hottest')}`)] : []),
+      run('. Leave it open.'),
     ]);
-  else {
-    const swelling = shown(facts, 'loop.expansionVolume');
+  else
     steps.push([
-      run('Leave air at the highest point, vented'),
-      ...(swelling
-        ? [run(': the fluid swells by '), bold(swelling), run(` up to ${field(facts, 'loop.hottest')}`)]
-        : []),
-      run('.'),
+      run('Leave '),
+      ...(headspace ? [bold(headspace), run(' of ')] : []),
+      run('air at the highest point, under an open vent.'),
     ]);
-  }
   steps.push([
     run(
       mix.antifreeze === 'none'
-        ? 'Write on the loop: plain water, will freeze. Only then switch on.'
-        : 'Write antifreeze and share on the loop. Only then switch on.',
+        ? 'Label the loop: plain water, freezes. Then switch on.'
+        : 'Label the loop, then switch on.',
     ),
   ]);
   return steps;
 }
 
-/** Where the heat must be cut, whatever the thermostat does: the pipe's limit in service. */
 const settings = (facts: Facts): LabelledValue[] => [
   { label: 'Sensor', value: field(facts, 'control.sensor') },
-  { label: 'Set point', value: field(facts, 'control.setPoint') },
-  { label: 'Differential', value: field(facts, 'control.differential') },
-  { label: 'Low alarm', value: field(facts, 'control.alarmLow') },
-  { label: 'High alarm', value: field(facts, 'control.alarmHigh') },
   {
-    label: 'Limit thermostat on the pipe, cuts off below',
+    label: 'Set point, differential',
+    value: `${field(facts, 'control.setPoint')}, ${field(facts, 'control.differential')}`,
+  },
+  {
+    label: 'Alarms, low and high',
+    value: `${field(facts, 'control.alarmLow')}, ${field(facts, 'control.alarmHigh')}`,
+  },
+  {
+    // Where the heat must be cut, whatever the thermostat does: the pipe's limit in service.
+    label: 'Limit thermostat, on the pipe',
     value: value(facts, pipeOf(facts.situation.bench).highestService, 'temperature'),
   },
 ];
 
 const circuit = (facts: Facts): LabelledValue[] => [
-  ...rowsBut(facts, 'circuit'),
-  { label: 'Breaker of the circuit', value: field(facts, 'supply.breaker') },
-  { label: 'Feeder, one way', value: field(facts, 'supply.feederLength') },
-  { label: 'Conductor', value: field(facts, 'supply.conductor') },
-  { label: 'Ground-fault protection', value: field(facts, 'supply.protection') },
+  ...labelled(facts, ['circuit.current']),
+  {
+    label: 'Breaker: smallest, present',
+    value: [shown(facts, 'circuit.smallestBreaker') ?? 'none', field(facts, 'supply.breaker')].join(', '),
+  },
+  ...labelled(facts, ['circuit.voltageDrop']),
+  {
+    label: 'Feeder, one way',
+    value: `${field(facts, 'supply.feederLength')}, ${field(facts, 'supply.conductor')}`,
+  },
+  // Without the names that the trade has for it in brackets, so that it stays on its line.
+  {
+    label: 'Protection',
+    value: field(facts, 'supply.protection').replace(/ \(.*\)$/u, ''),
+  },
 ];
+
+/** Most that each drawing may take of the page's height [mm]. */
+const heights = { plan: 62, section: 66, winding: 54 } as const;
 
 /** The side that hangs beside the work: drawings, what to buy, how to fill, circuit and settings. */
 export function buildSide(facts: Facts, names: Names): Side {
-  const drawing = (draw: BenchDrawing): Block => ({
+  const drawing = (title: string, height: number, draw: BenchDrawing): Block => ({
     kind: 'drawing',
-    draw: (width) => draw({ ...facts, width }),
+    title,
+    height,
+    draw: (width, high) => draw({ ...facts, width, sheet: { height: high } }),
   });
-  const winding = ['winding.pitch', 'winding.gap', 'winding.turns'];
-  const numbers = labelled(facts, winding);
+  const { antifreeze } = facts.situation.bench.mix;
+  const stopped = warningsOf(facts, 'stop').length > 0;
+  const numbers: LabelledValue[] = [
+    { label: 'turn to turn', value: shown(facts, 'winding.pitch') },
+    { label: 'clear gap', value: shown(facts, 'winding.gap') },
+    { label: 'turns', value: shown(facts, 'winding.turns') },
+  ].flatMap((cell) => (cell.value === null ? [] : [{ ...cell, value: cell.value }]));
   return {
     bands: [
       ...head(facts, names),
       ...stopBanner(facts),
       ...noteBand(names),
-      { columns: [{ share: 1, blocks: [heading('Plan'), drawing(sectionDrawing)] }] },
+      { columns: [{ share: 1, blocks: [drawing('Plan', heights.plan, planDrawing)] }] },
       {
-        columns: [
-          {
-            share: 0.5,
-            blocks: [
-              heading('Section'),
-              drawing(sectionDrawing),
-              heading('What to buy'),
-              ...rows(shopping(facts)),
-              heading('Circuit'),
-              ...rows(circuit(facts)),
-              ...care(facts, 'circuit'),
-              ...sign('mains-and-water'),
-            ],
-          },
-          {
-            share: 0.5,
-            blocks: [
-              heading('Winding the cable'),
-              drawing(windingDrawing),
-              ...(numbers.length > 0 ? [{ kind: 'numbers', cells: numbers } as const] : []),
-              ...rows(rowsBut(facts, 'winding', ['pitch', 'gap', 'turns'])),
-              ...care(facts, 'winding'),
-              ...sign('crossing', 'cable-instructions'),
-              heading('Fill and mix'),
-              { kind: 'list', numbered: true, entries: filling(facts) },
-              ...care(facts, 'loop', 'mix'),
-              ...sign('antifreeze-poison', 'open-loop'),
-              heading('Settings'),
-              ...rows(settings(facts)),
-            ],
-          },
+        heads: [
+          [drawing('Section', heights.section, sectionDrawing)],
+          [
+            drawing('Winding the cable', heights.winding, windingDrawing),
+            ...(numbers.length > 0 ? [{ kind: 'numbers', cells: numbers } as const] : []),
+            ...care(facts, 'winding'),
+            ...signs('crossing', 'cable-instructions'),
+          ],
+        ],
+        groups: [
+          // Nothing to buy for a bench that is not to be built.
+          ...(stopped ? [] : [[heading('What to buy'), ...rows(shopping(facts))]]),
+          [
+            heading('Fill and mix'),
+            { kind: 'list', numbered: true, entries: filling(facts) },
+            ...care(facts, 'loop', 'mix'),
+            ...signs('open-loop', ...(antifreeze === 'none' ? [] : (['antifreeze-poison'] as const))),
+          ],
+          [
+            heading('Circuit'),
+            ...rows(circuit(facts)),
+            ...care(facts, 'circuit'),
+            ...signs('mains-and-water'),
+          ],
+          [heading('Settings'), ...rows(settings(facts)), ...signs('heat-and-plastic')],
         ],
       },
     ],

@@ -3,7 +3,7 @@ import { calculators, type Answers } from '../../calculators/index.ts';
 import type { FieldPath } from '../../calculators/bench/fields.ts';
 import type { QuantityName } from '../../calculators/quantities/quantity.ts';
 import { showQuantity, type Manner } from '../../calculators/quantities/show.ts';
-import { rowsOf, showField } from '../report.ts';
+import { showField } from '../report.ts';
 import { rangeText, sentenceText } from '../widgets/text.ts';
 import type { LabelledValue } from './blocks.ts';
 
@@ -48,16 +48,6 @@ export const labelled = (facts: Facts, names: readonly string[]): LabelledValue[
     ];
   });
 
-/** All figures of a calculator but these, as rows. */
-export const rowsBut = (facts: Facts, id: string, but: readonly string[] = []): LabelledValue[] => {
-  const calculator = declared.find((one) => one.id === id);
-  const answer = byName(facts.answers)[id];
-  if (!calculator || !answer) return [];
-  return rowsOf(calculator, answer, facts.manner)
-    .filter(({ name }) => !but.includes(name))
-    .map(({ label, value, range }) => ({ label, value, ...(range === '' ? {} : { note: range }) }));
-};
-
 /** A field of the bench as a reader sees it. */
 export const field = ({ situation, manner }: Facts, path: FieldPath): string =>
   showField(situation.bench, path, manner);
@@ -71,7 +61,11 @@ export function warningsOf(
   { answers, manner }: Facts,
   level: 'stop' | 'care',
   ids: readonly string[] = declared.map(({ id }) => id),
+  /** Codes of warnings that the sheet says in another way. */
+  but: readonly string[] = [],
 ): string[] {
-  const all = ids.flatMap((id) => byName(answers)[id]?.warnings ?? []);
+  const all = ids
+    .flatMap((id) => byName(answers)[id]?.warnings ?? [])
+    .filter(({ code }) => !but.includes(code));
   return [...new Set(all.filter((one) => one.level === level).map(({ text }) => sentenceText(text, manner)))];
 }

@@ -1,5 +1,6 @@
 import type { Drawing, Mark, Point, Tone } from '../drawing/drawing.ts';
 import { points, type Box, type CodeItem, type Item } from './layout.ts';
+import { tracking } from './text.ts';
 
 /**
  * The page description operators of PDF (ISO 32000-1, annex A) as text. Positions come in as points from the top left
@@ -25,6 +26,8 @@ const show = (glyphs: string, size: number, heavy: boolean, x: number, y: number
     `/${heavy ? faces.bold : faces.regular}`,
     size,
     'Tf',
+    tracking(size) * size,
+    'Tc',
     ...(upward ? [0, 1, -1, 0] : [1, 0, 0, 1]),
     x,
     y,

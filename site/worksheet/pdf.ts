@@ -12,7 +12,7 @@ import {
 import type { CodeItem, FieldItem, Item, Part, Sheet } from './layout.ts';
 import { letters } from './letters.ts';
 import { faces, paint } from './operators.ts';
-import type { Measure } from './text.ts';
+import { tracking, type Measure } from './text.ts';
 import { assertWritable } from './writable.ts';
 
 /**
@@ -30,13 +30,6 @@ export interface FontFiles {
 /** Ligatures and contextual forms would take letters, and the minus of "−6", out of the text that can be read back. */
 const features = { liga: false, calt: false, kern: true } as const;
 
-interface Shaped {
-  /** Argument of the show-text operator. */
-  readonly glyphs: string;
-  /** Advance of the whole [1/1000 of the size]. */
-  readonly width: number;
-}
-
 /** The typeface of a sheet: measures and encodes, each text once. */
 export interface Typeface {
   readonly measure: Measure;
@@ -44,42 +37,83 @@ export interface Typeface {
   readonly fontFiles: FontFiles;
 }
 
+interface Shaped {
+  /** Argument of the show-text operator. */
+  readonly glyphs: string;
+  /** Advance of the whole [1/1000 of the size]. */
+  readonly width: number;
+  readonly count: number;
+}
+
+/** One face with what has been asked of it. */
+interface Face {
+  readonly reader: FontReader;
+  readonly shaped: Map<string, Shaped>;
+  /** How much closer two letters stand than their advances say [1/1000 of the size]. */
+  readonly kerning: Map<string, number>;
+}
+
+/** Faces opened before: a page in a browser, or a build, draws many sheets with the same two files. */
+const faceOf = new WeakMap<Uint8Array, Face>();
+
+function openFace(bytes: Uint8Array): Face {
+  const found = faceOf.get(bytes);
+  if (found) return found;
+  const made = { reader: fontkit.create(bytes), shaped: new Map(), kerning: new Map() };
+  faceOf.set(bytes, made);
+  return made;
+}
+
 const hex = (glyph: number): string => glyph.toString(16).padStart(4, '0');
 
-function shapeText(font: FontReader, text: string): Shaped {
+/**
+ * Kerning is looked up pair by pair and kept: the faces have pairs and nothing else, and the reader takes far longer to
+ * lay out each text anew.
+ */
+function kern({ reader, kerning }: Face, first: string, second: string): number {
+  const pair = first + second;
+  const found = kerning.get(pair);
+  if (found !== undefined) return found;
+  const { glyphs, positions } = reader.layout(pair, features);
+  const closer =
+    ((glyphs[0]?.advanceWidth ?? 0) - (positions[0]?.xAdvance ?? 0)) * (1000 / reader.unitsPerEm);
+  kerning.set(pair, Math.round(closer));
+  return Math.round(closer);
+}
+
+function shape(face: Face, text: string): Shaped {
+  const found = face.shaped.get(text);
+  if (found) return found;
   assertWritable(text);
-  const scale = 1000 / font.unitsPerEm;
-  const { glyphs, positions } = font.layout(text, features);
+  const scale = 1000 / face.reader.unitsPerEm;
+  const all = [...text];
   let [out, open, width] = ['', '', 0];
-  glyphs.forEach((glyph, index) => {
-    const advance = positions[index]?.xAdvance ?? glyph.advanceWidth;
-    width += advance * scale;
-    open += hex(glyph.id);
+  all.forEach((letter, index) => {
+    const { id, advanceWidth } = face.reader.glyphForCodePoint(letter.codePointAt(0) ?? 0);
+    open += hex(id);
+    const next = all[index + 1];
     // The operator takes away what it is given, in thousandths of the size.
-    const kern = Math.round((glyph.advanceWidth - advance) * scale);
-    if (kern !== 0 && index < glyphs.length - 1) {
-      out += `<${open}>${kern}`;
-      open = '';
-    }
+    const closer = next === undefined ? 0 : kern(face, letter, next);
+    width += advanceWidth * scale - closer;
+    if (closer === 0) return;
+    out += `<${open}>${closer}`;
+    open = '';
   });
-  return { glyphs: `[${out}${open === '' ? '' : `<${open}>`}]`, width };
+  const made = { glyphs: `[${out}${open === '' ? '' : `<${open}>`}]`, width, count: all.length };
+  face.shaped.set(text, made);
+  return made;
 }
 
 /** Opens the two faces. Texts with letters that they lack throw. */
 export function openTypeface(fontFiles: FontFiles): Typeface {
-  const readers = { regular: fontkit.create(fontFiles.regular), bold: fontkit.create(fontFiles.bold) };
-  const known = { regular: new Map<string, Shaped>(), bold: new Map<string, Shaped>() };
-  const shaped = (text: string, heavy: boolean): Shaped => {
-    const face = heavy ? 'bold' : 'regular';
-    const found = known[face].get(text);
-    if (found) return found;
-    const made = shapeText(readers[face], text);
-    known[face].set(text, made);
-    return made;
-  };
+  const regular = openFace(fontFiles.regular);
+  const heavy = openFace(fontFiles.bold);
   return {
-    measure: (text, size, heavy) => (shaped(text, heavy).width * size) / 1000,
-    encode: (text, heavy) => shaped(text, heavy).glyphs,
+    measure: (text, size, inBold) => {
+      const { width, count } = shape(inBold ? heavy : regular, text);
+      return (width / 1000 + count * tracking(size)) * size;
+    },
+    encode: (text, inBold) => shape(inBold ? heavy : regular, text).glyphs,
     fontFiles,
   };
 }
@@ -297,7 +331,7 @@ async function embedFace(file: PDFDocument, bytes: Uint8Array): Promise<{ ref: P
   const { ref } = await file.embedFont(bytes, { features });
   await file.flush();
   const { context } = file;
-  const reader = fontkit.create(bytes);
+  const { reader } = openFace(bytes);
   const map = context.lookup(ref, PDFDict).get(PDFName.of('ToUnicode'));
   if (!(map instanceof PDFRef)) throw new Error('pdf-lib embedded a face without a map to letters');
   context.assign(map, context.flateStream(unicodeMap(reader)));

@@ -1,4 +1,5 @@
 import type { FieldPath } from '../../calculators/bench/fields.ts';
+import { designOutside } from '../../calculators/bench/place.ts';
 import { calculators } from '../../calculators/index.ts';
 import { cautions, type Caution } from '../../calculators/cautions.ts';
 import { sources, type Citation } from '../../calculators/sources.ts';
@@ -6,12 +7,11 @@ import type { Calculator } from '../../calculators/calculator.ts';
 import { fieldAt } from '../report.ts';
 import type { Block, LabelledValue } from './blocks.ts';
 import type { Band, Side } from './compose.ts';
-import type { Names } from './build-side.ts';
+import { saidBeside } from './build-side.ts';
 import { field, figureOf, labelled, value, warningsOf, type Facts } from './facts.ts';
 import { bold, run } from './text.ts';
 
 const heading = (text: string): Block => ({ kind: 'heading', text });
-const paragraph = (text: string): Block => ({ kind: 'paragraph', runs: [run(text)] });
 
 /** Words of the region that the sheet prints, fit for paper. */
 export interface Office {
@@ -24,24 +24,37 @@ export interface Office {
 /** Fewer watts saved than this are not worth a line on the wall [W]. */
 const leastSaving = 10;
 /** Changes that are named, largest first. */
-const mostSavings = 3;
+const mostSavings = 2;
 
-const withTemperature = (facts: Facts): LabelledValue[] => [
-  ...labelled(facts, ['watts.required', 'watts.installed', 'roots.withoutHeat', 'roots.withHeat']),
-];
+/** The same under a label short enough for a narrow cell. */
+const renamed = (cells: readonly LabelledValue[], label: string): LabelledValue[] =>
+  cells.map((cell) => ({ ...cell, label }));
 
-/** The night that the bench is built for, in four numbers and a sentence. */
+/** The night that the bench is built for: four numbers, what they mean, what to change first. */
 function night(facts: Facts): Band[] {
-  const cells = withTemperature(facts);
+  const cells = [
+    ...labelled(facts, ['watts.required', 'watts.installed']),
+    ...renamed(labelled(facts, ['roots.withoutHeat']), 'Roots without heat'),
+    ...renamed(labelled(facts, ['roots.withHeat']), 'Roots with heat'),
+  ];
   if (cells.length === 0) return [];
+  const outside = value(facts, designOutside(facts.situation), 'temperature');
   const limit = field(facts, 'plants.lowestRootTemperature');
+  const [required, installed] = [figureOf(facts, 'watts.required'), figureOf(facts, 'watts.installed')];
+  const short = required && installed && required.figure.value > installed.figure.value;
+  const first = changes(facts);
   const blocks: Block[] = [
-    heading('If the night it is built for never ended'),
+    heading(`If ${outside} outside lasted`),
     { kind: 'numbers', cells },
-    paragraph(
-      `Lowest root temperature you accept: ${limit}. A frost of a few hours is milder than these figures: wet pots give up heat of their own.`,
-    ),
-    ...warningsOf(facts, 'care', ['watts', 'roots', 'heat']).map((text): Block => ({
+    {
+      kind: 'paragraph',
+      runs: [
+        ...(short ? [bold('The cable falls short of such a night. ')] : []),
+        run(`You accept roots at ${limit}. A frost of a few hours is milder: wet pots give up heat.`),
+      ],
+    },
+    ...(first === '' ? [] : [{ kind: 'paragraph', runs: [bold('Change first: '), run(first)] } as const]),
+    ...warningsOf(facts, 'care', ['watts', 'roots', 'heat'], shownInNumbers).map((text): Block => ({
       kind: 'paragraph',
       mark: '⚠',
       runs: [run(text)],
@@ -50,8 +63,11 @@ function night(facts: Facts): Band[] {
   return [{ columns: [{ share: 1, blocks }] }];
 }
 
+/** Warnings that say in words what the four numbers and their sentence say. */
+const shownInNumbers: readonly string[] = ['short-of-heat', 'roots-below-limit'];
+
 /** What saves most of the power needed, largest first. */
-function changes(facts: Facts): Block[] {
+function changes(facts: Facts): string {
   const heat = calculators.find(({ id }) => id === 'heat') as Calculator | undefined;
   const savings = Object.keys(heat?.figures ?? {})
     .filter((name) => name.startsWith('save'))
@@ -60,51 +76,48 @@ function changes(facts: Facts): Block[] {
       return found && found.figure.value >= leastSaving ? [found] : [];
     })
     .toSorted((a, b) => b.figure.value - a.figure.value)
-    .slice(0, mostSavings);
-  if (savings.length === 0) return [];
-  return [
-    heading('Change first'),
-    {
-      kind: 'rows',
-      rows: savings.map(({ label, figure }) => ({ label, value: value(facts, figure.value, 'power') })),
-    },
-  ];
+    .slice(0, mostSavings)
+    .map(({ label, figure }) => `${label} ${value(facts, figure.value, 'power')}`);
+  return savings.length === 0 ? '' : `${savings.join('. ')}.`;
 }
 
 /** What anyone can do, whatever the bench: common practice, no figures. */
 const powerCut: readonly string[] = [
-  'Write down the time and the root temperature.',
-  'Keep skirt and cover shut: do not lift them to look.',
-  'Lay fleece, blankets or more film over the cover and weigh the edges down.',
-  'Ring for help from the list below.',
-  'No flame, no fuel heater, no generator in the house.',
-  'When power returns, look at breaker, protection and cable before you walk away.',
+  'Note time and root temperature.',
+  'Keep skirt and cover shut.',
+  'Add fleece, blankets, film on top.',
+  'Ring for help.',
+  'No flame, no generator inside.',
+  'Power back: check breaker, cable.',
 ];
 
 const powerCutBlocks: readonly Block[] = [
   heading('When the power fails'),
   { kind: 'list', numbered: true, entries: powerCut.map((text) => [run(text)]) },
-  paragraph(
-    'How many hours the bench holds over is not worked out in this edition. Do not count on the loop for long.',
-  ),
+  {
+    kind: 'paragraph',
+    runs: [run('How many hours the bench holds over is not worked out in this edition.')],
+  },
 ];
 
-const caution = ({ title, text }: Caution): Block => ({
-  kind: 'paragraph',
-  mark: '⚠',
-  runs: [bold(`${title}. `), run(text)],
-});
-
-/** Every caution that a calculator names, each once, and those of the region. */
+/** The cautions that the first side does not say in full, in one breath each, and those of the region. */
 function cautionBlocks(office: Office): Block[] {
-  const named = new Set(calculators.flatMap((one: Calculator) => one.cautions));
-  const ours = Object.entries(cautions).filter(([id]) => (named as ReadonlySet<string>).has(id));
+  const ours: readonly Caution[] = Object.entries(cautions)
+    .filter(([id]) => !(saidBeside as readonly string[]).includes(id))
+    .map(([, one]) => one);
+  const regional = office.cautions.flatMap((text) => [run('⚠ '), run(`${text} `)]);
+  const code = office.codeReferences.length > 0 ? [bold('Code. '), run(office.codeReferences.join(' '))] : [];
   return [
-    ...ours.map(([, one]) => caution(one)),
-    ...office.cautions.map((text): Block => ({ kind: 'paragraph', mark: '⚠', runs: [run(text)] })),
-    ...(office.codeReferences.length > 0
-      ? [{ kind: 'paragraph', runs: [bold('Code: '), run(office.codeReferences.join('; ') + '.')] } as const]
-      : []),
+    heading('Cautions: cable’s sheet, local code and licensed electrician come before this page'),
+    // One running text: a line for each would take half as much room again.
+    {
+      kind: 'paragraph',
+      runs: [
+        ...ours.flatMap(({ title, short }) => [bold(`⚠ ${title}. `), run(`${short} `)]),
+        ...regional,
+        ...code,
+      ],
+    },
   ];
 }
 
@@ -121,25 +134,26 @@ function contacts(office: Office): Block[] {
       : []),
     {
       kind: 'blanks',
-      blanks: [
-        { name: 'electrician', label: 'Electrician', hint: 'Name and number of the licensed electrician' },
-        { name: 'helper', label: 'Helper at night', hint: 'Name and number of whoever helps at night' },
-      ],
+      blanks: [{ name: 'helper', label: 'Helper', hint: 'Name and number of whoever helps at night' }],
     },
   ];
 }
 
-/** Start values that are named; the rest are counted. */
-const mostAssumed = 6;
+/** Room for the list of start values that were taken [letters]; what is beyond it is counted. */
+const assumedRoom = 110;
 
 function assumedWords(facts: Facts, assumed: readonly FieldPath[]): string {
-  if (assumed.length === 0) return 'Every value of this bench was given: none was assumed.';
-  const named = assumed.slice(0, mostAssumed).map((path) => {
-    const { label } = fieldAt(path);
-    return `${label.charAt(0).toLowerCase()}${label.slice(1)} ${field(facts, path)}`;
-  });
+  if (assumed.length === 0) return 'No value was assumed.';
+  const named: string[] = [];
+  for (const path of assumed) {
+    const { label, ...one } = fieldAt(path);
+    const empty = one.shape === 'number' && one.start === null;
+    const words = `${label.charAt(0).toLowerCase()}${label.slice(1)}${empty ? '' : ` ${field(facts, path)}`}`;
+    if (named.length > 0 && [...named, words].join('; ').length > assumedRoom) break;
+    named.push(words);
+  }
   const more = assumed.length - named.length;
-  return `Start values stand in for ${assumed.length === 1 ? 'the value' : `the ${assumed.length} values`} that the file left out: ${named.join('; ')}${more > 0 ? `; and ${more} more, shown in the guide` : ''}.`;
+  return `Start values stand for ${named.join('; ')}${more > 0 ? `; and ${more} more` : ''}.`;
 }
 
 /** On what the figures rest, counted from the citations of every calculator. */
@@ -151,21 +165,18 @@ export function standing(all: readonly Calculator[]): string {
   const ids = [...new Set(cited.map(({ source }) => source))];
   const count = (kind: (typeof sources)[keyof typeof sources]['standing']) =>
     ids.filter((id) => sources[id].standing === kind).length;
-  const published = count('seen') + count('memory');
+  const memory = count('memory');
   const parts = [
-    `${published} published ${published === 1 ? 'source' : 'sources'}`,
-    ...(count('memory') > 0 ? [`${count('memory')} of them cited from memory`] : []),
-    ...(count('practice') > 0 ? ['common practice of the trade'] : []),
-    ...(count('assumption') > 0 ? ['assumptions of the guide'] : []),
+    `${count('seen') + memory} published sources${memory > 0 ? ` (${memory} from memory)` : ''}`,
+    ...(count('practice') > 0 ? ['common practice'] : []),
+    ...(count('assumption') > 0 ? ['assumptions'] : []),
   ];
-  const last = parts.pop() ?? '';
-  return `The figures rest on ${parts.length > 0 ? `${parts.join(', ')} and ` : ''}${last}; the guide names each beside its formula.`;
+  return `Figures rest on ${parts.join(', ')}: the guide names each.`;
 }
 
 /** The side that is read through the winter: the design night, what to do, cautions, numbers to call, the log. */
 export function runSide(
   facts: Facts,
-  names: Names,
   office: Office,
   code: Extract<Block, { kind: 'code' }>,
   assumed: readonly FieldPath[],
@@ -173,57 +184,39 @@ export function runSide(
   const unit = facts.manner.system === 'us' ? '°F' : '°C';
   return {
     bands: [
-      {
-        columns: [
-          { share: 0.5, blocks: [{ kind: 'paragraph', runs: [bold('Side two: run')] }] },
-          { share: 0.5, blocks: [{ kind: 'paragraph', runs: [run(names.bench)] }] },
-        ],
-      },
       ...night(facts),
       {
         columns: [
-          { share: 0.5, blocks: [...changes(facts), ...contacts(office)] },
-          { share: 0.5, blocks: powerCutBlocks },
+          { share: 0.42, blocks: powerCutBlocks },
+          { share: 0.4, blocks: contacts(office) },
+          { share: 0.18, blocks: [heading('Scan'), code] },
         ],
       },
-      {
-        heading: heading(
-          'Cautions: the cable’s sheet, the local code and a licensed electrician come before this page',
-        ),
-        balanced: cautionBlocks(office),
-      },
-      {
-        columns: [
-          {
-            share: 0.68,
-            blocks: [
-              heading('This bench in the guide'),
-              { kind: 'paragraph', small: true, runs: [run(assumedWords(facts, assumed))] },
-              { kind: 'paragraph', small: true, runs: [run(standing(calculators))] },
-            ],
-          },
-          { share: 0.32, blocks: [code] },
-        ],
-      },
+      { columns: [{ share: 1, blocks: cautionBlocks(office) }] },
       {
         columns: [
           {
             share: 1,
             blocks: [
-              heading('Weekly log'),
+              heading(`Weekly log: lowest of the week, ${unit}; meter in kWh`),
               {
                 kind: 'log',
                 rows: 0,
                 columns: [
                   { name: 'date', head: 'Date', share: 1.1 },
-                  { name: 'outside', head: `Outside low, ${unit}`, share: 1 },
-                  { name: 'house', head: `House low, ${unit}`, share: 1 },
-                  { name: 'under', head: `Under bench, ${unit}`, share: 1 },
-                  { name: 'roots', head: `Roots, ${unit}`, share: 1 },
-                  { name: 'loop', head: `Loop, ${unit}`, share: 1 },
-                  { name: 'meter', head: 'Meter, kWh', share: 1 },
+                  { name: 'outside', head: 'Outside', share: 1 },
+                  { name: 'house', head: 'House', share: 1 },
+                  { name: 'under', head: 'Bench air', share: 1 },
+                  { name: 'roots', head: 'Roots', share: 1 },
+                  { name: 'loop', head: 'Loop', share: 1 },
+                  { name: 'meter', head: 'Meter', share: 1 },
                   { name: 'who', head: 'Who', share: 1 },
                 ],
+              },
+              {
+                kind: 'paragraph',
+                small: true,
+                runs: [run(`${assumedWords(facts, assumed)} ${standing(calculators)}`)],
               },
             ],
           },

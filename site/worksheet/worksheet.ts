@@ -51,6 +51,8 @@ function namesOf({ bench, region, station }: Situation): { names: Names; office:
   return { names: { ...names, incomplete }, office };
 }
 
+const sideNames: readonly string[] = ['side one: build', 'side two: run'];
+
 /** The worksheet as data: what stands where on its two sides. Pure. */
 export function layOut(input: Omit<WorksheetInput, 'fonts'>, measure: Measure): Sheet {
   const { situation, answers, manner, paper, link, version, assumed } = input;
@@ -58,10 +60,11 @@ export function layOut(input: Omit<WorksheetInput, 'fonts'>, measure: Measure): 
   const { names, office } = namesOf(situation);
   const code = { kind: 'code', modules: codeOf(link), link } as const;
   return compose(
-    [buildSide(facts, names), runSide(facts, names, office, code, assumed)],
+    [buildSide(facts, names), runSide(facts, office, code, assumed)],
     {
-      left: `Winter bench guide · figures ${version.number} of ${version.date}`,
-      right: (page, pages, continued) =>
+      head: (page) => `${names.bench} · ${sideNames[page - 1] ?? 'continued'}`,
+      footLeft: `Winter bench guide · figures ${version.number} of ${version.date}`,
+      footRight: (page, pages, continued) =>
         `Page ${page} of ${pages}${continued ? '; this side goes on at the end' : ''}`,
     },
     paper,
