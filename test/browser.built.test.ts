@@ -209,6 +209,18 @@ describe('budgets', () => {
     expect(withoutFont + font).toBeLessThanOrEqual(70_000);
   });
 
+  it('a reader with a bench of their own: at most 36 kB of script on a chapter page', async () => {
+    const someone = await reader();
+    const page = await someone.open('chapters/winding/');
+    const before = await figure(page, 'winding.pitch').innerText();
+    await give(page, 'winding', 'cable.length', '30');
+    await eventually(() => figure(page, 'winding.pitch').innerText()).not.toBe(before);
+    await page.waitForLoadState('networkidle');
+    const { script, withoutFont } = weight(await someone.allLoaded());
+    expect(script).toBeLessThanOrEqual(36_000);
+    expect(withoutFont).toBeLessThanOrEqual(60_000);
+  });
+
   it('a page without formulas loads no font', async () => {
     const someone = await reader();
     const page = await someone.open('worksheet/');

@@ -6,7 +6,7 @@ import { showForInput } from '../../calculators/quantities/show.ts';
 import { fieldValue } from '../bench-value.ts';
 import { manner } from './manner.ts';
 import { announce } from './notice.ts';
-import { announceHeadline } from './page.ts';
+import { announceHeadline, showBench } from './page.ts';
 import { loadRegion } from './place.ts';
 import { store } from './the-store.ts';
 
@@ -49,6 +49,8 @@ export class BenchCalculator extends HTMLElement {
     this.addEventListener('change', (event) => {
       this.#answered(event.target as Answerable, true);
     });
+    // What works the figures out is loaded as soon as someone steps in, so that the first key press is answered at once.
+    this.addEventListener('focusin', () => void showBench(), { once: true });
     store.subscribe(() => {
       this.#show();
     });
