@@ -1,5 +1,5 @@
 import type { Drawing } from '../drawing/drawing.ts';
-import { millimetres, points, type Item, type Part, type Tag } from './layout.ts';
+import { millimetres, points, shift, type Item, type Part, type Tag } from './layout.ts';
 import { bold, run, wrap, type Line, type Measure, type Run } from './text.ts';
 
 /** The kinds of block that a sheet is made of. Words and numbers only: where they stand is worked out by `place`. */
@@ -15,6 +15,8 @@ export type Block =
     }
   | { readonly kind: 'list'; readonly numbered: boolean; readonly entries: readonly (readonly Run[])[] }
   | { readonly kind: 'rows'; readonly rows: readonly LabelledValue[] }
+  /** Each with a warning sign: on a line of its own, or one after the other where room is short. */
+  | { readonly kind: 'cautions'; readonly entries: readonly (readonly Run[])[] }
   /** Numbers to be read from across the shed, side by side. */
   | { readonly kind: 'numbers'; readonly cells: readonly LabelledValue[] }
   /** A drawing under its title, which says its scale; `height` is the most that it may take [mm]. */
@@ -53,6 +55,8 @@ export interface Style {
   readonly size: number;
   /** The height that drawings take, as a share of the most that each may take. */
   readonly figures: number;
+  /** Set close, for want of room: less air, and cautions in one running text. */
+  readonly close: boolean;
   readonly measure: Measure;
 }
 
@@ -180,9 +184,29 @@ function paragraph({ runs, small, mark }: Of<'paragraph'>, width: number, style:
   return { height: lines.length * size * leading, items, parts: [of] };
 }
 
-function list({ numbered, entries }: Of<'list'>, width: number, { size, measure }: Style): PlacedBlock {
+const warningSign = '⚠';
+
+function cautionsBlock({ entries }: Of<'cautions'>, width: number, style: Style): PlacedBlock {
+  if (style.close) {
+    const runs = entries.flatMap((entry) => [bold(`${warningSign} `), ...entry, run(' ')]);
+    return paragraph({ kind: 'paragraph', runs }, width, style);
+  }
+  const items: Item[] = [];
+  const parts: Part[] = [];
+  let y = 0;
+  for (const runs of entries) {
+    const one = paragraph({ kind: 'paragraph', mark: warningSign, runs }, width, style);
+    items.push(...shift(one.items, 0, y));
+    parts.push(...one.parts);
+    y += one.height + style.size * 0.22;
+  }
+  return { height: Math.max(0, y - style.size * 0.22), items, parts };
+}
+
+function list({ numbered, entries }: Of<'list'>, width: number, style: Style): PlacedBlock {
+  const { size, close, measure } = style;
   const indent = size * (numbered ? 1.5 : 1.05);
-  const between = size * 0.2;
+  const between = size * (close ? 0.1 : 0.25);
   const items: Item[] = [];
   const parts: Part[] = [];
   let y = 0;
@@ -256,10 +280,10 @@ function numbers({ cells }: Of<'numbers'>, width: number, { size, measure }: Sty
   return { height: deepest, items, parts: [part('Table', rows)] };
 }
 
-function rowsBlock({ rows }: Of<'rows'>, width: number, { size, measure }: Style): PlacedBlock {
+function rowsBlock({ rows }: Of<'rows'>, width: number, { size, close, measure }: Style): PlacedBlock {
   const items: Item[] = [];
   const parts: Part[] = [];
-  const pad = size * 0.1;
+  const pad = size * (close ? 0.06 : 0.12);
   const gap = size * 0.8;
   let y = 0;
   rows.forEach(({ label, value, note }, index) => {
@@ -440,7 +464,7 @@ const placed = new WeakMap<Block, Map<string, PlacedBlock>>();
 
 /** Places one block in a column of this width: measured, nothing cut. */
 export function place(block: Block, width: number, style: Style): PlacedBlock {
-  const key = `${width} ${style.size} ${block.kind === 'drawing' ? style.figures : ''}`;
+  const key = `${width} ${style.size} ${style.close} ${block.kind === 'drawing' ? style.figures : ''}`;
   const before = placed.get(block) ?? new Map<string, PlacedBlock>();
   placed.set(block, before);
   const found = before.get(key);
@@ -458,6 +482,8 @@ function placeAnew(block: Block, width: number, style: Style): PlacedBlock {
       return title(block, width, style);
     case 'paragraph':
       return paragraph(block, width, style);
+    case 'cautions':
+      return cautionsBlock(block, width, style);
     case 'list':
       return list(block, width, style);
     case 'rows':

@@ -28,7 +28,7 @@ const signs = (...ids: CautionId[]): Block[] => [
 
 /** Of cautions whose title alone does not say what to do or to fear. */
 const signWords: Partial<Record<CautionId, string>> = {
-  'mains-and-water': 'Mains beside water can kill: licensed electrician, unplug before you touch.',
+  'mains-and-water': 'Mains and water kill: unplug first.',
   'heat-and-plastic': 'Water in before the power is on. No foam or film over the cable.',
   'antifreeze-poison': 'Antifreeze can poison people and animals.',
 };
@@ -59,6 +59,7 @@ function head(facts: Facts, names: Names): Band[] {
   const left: Block[] = [
     { kind: 'title', text: names.bench },
     paragraph(run([names.house, names.region, names.station].filter((name) => name !== '').join(' · '))),
+    ...notes(names),
   ];
   const night = field(facts, 'place.designNight');
   const right: Block[] = [
@@ -75,8 +76,8 @@ function head(facts: Facts, names: Names): Band[] {
   return [
     {
       columns: [
-        { share: 0.54, blocks: left },
-        { share: 0.46, blocks: right },
+        { share: 0.6, blocks: left },
+        { share: 0.4, blocks: right },
       ],
     },
   ];
@@ -96,20 +97,17 @@ function stopBanner(facts: Facts): Band[] {
   return [{ columns: [{ share: 1, blocks: [block] }] }];
 }
 
-function noteBand({ notes, incomplete }: Names): Band[] {
+/** What the grower noted, and what of it cannot be printed. */
+function notes({ notes: text, incomplete }: Names): Block[] {
   const blocks: Block[] = [];
-  if (notes !== '') blocks.push(paragraph(bold('Notes: '), run(notes)));
+  if (text !== '') blocks.push(paragraph(bold('Notes: '), run(text)));
   if (incomplete)
     blocks.push({
       kind: 'paragraph',
       small: true,
-      runs: [
-        run(
-          '□ stands for a letter that this sheet cannot print. The bench in the guide has the text in full.',
-        ),
-      ],
+      runs: [run('□ stands for a letter that this sheet cannot print. The guide has the text in full.')],
     });
-  return blocks.length > 0 ? [{ columns: [{ share: 1, blocks }] }] : [];
+  return blocks;
 }
 
 /** Corners of the loop, each a 90° bend. */
@@ -124,20 +122,20 @@ function shopping(facts: Facts): LabelledValue[] {
     { label: pipeOf(bench).label, value: value(facts, loopLength(bench), 'length') },
   ];
   if (bends[loop.run] + ends[loop.run] > 0)
-    list.push({ label: 'Bends of 90°, ends to close', value: `${bends[loop.run]}, ${ends[loop.run]}` });
+    list.push({ label: 'Bends of 90° and end caps', value: `${bends[loop.run]} and ${ends[loop.run]}` });
   if (loop.expansion === 'standpipe')
     list.push({
       label: `Stand-pipe, ${value(facts, loop.standpipeDiameter, 'size')} inside, free`,
       value: value(facts, loop.standpipeHeight, 'size'),
     });
   list.push({
-    label: `Cable, ${field(facts, 'cable.kind').toLowerCase()}, ${field(facts, 'cable.powerPerLength')}`,
+    label: `Cable, ${cable.kind}, ${field(facts, 'cable.powerPerLength')}`,
     value: value(facts, cable.length, 'length'),
   });
   const concentrate = shown(facts, 'mix.concentrateVolume');
   const water = shown(facts, 'mix.waterVolume');
   if (mix.antifreeze !== 'none' && concentrate && water)
-    list.push({ label: `${field(facts, 'mix.antifreeze')}, water`, value: `${concentrate}, ${water}` });
+    list.push({ label: `${field(facts, 'mix.antifreeze')} and water`, value: `${concentrate}, ${water}` });
   else if (water) list.push({ label: 'Water', value: water });
   if (skirt.material !== 'none') {
     const layers = skirt.layers > 1 ? `, ${skirt.layers} layers` : '';
@@ -224,7 +222,7 @@ const circuit = (facts: Facts): LabelledValue[] => [
   },
   ...labelled(facts, ['circuit.voltageDrop']),
   {
-    label: 'Feeder, one way',
+    label: 'Feeder',
     value: `${field(facts, 'supply.feederLength')}, ${field(facts, 'supply.conductor')}`,
   },
   // Without the names that the trade has for it in brackets, so that it stays on its line.
@@ -256,7 +254,6 @@ export function buildSide(facts: Facts, names: Names): Side {
     bands: [
       ...head(facts, names),
       ...stopBanner(facts),
-      ...noteBand(names),
       { columns: [{ share: 1, blocks: [drawing('Plan', heights.plan, planDrawing)] }] },
       {
         heads: [
@@ -265,7 +262,7 @@ export function buildSide(facts: Facts, names: Names): Side {
             drawing('Winding the cable', heights.winding, windingDrawing),
             ...(numbers.length > 0 ? [{ kind: 'numbers', cells: numbers } as const] : []),
             ...care(facts, 'winding'),
-            ...signs('crossing', 'cable-instructions'),
+            ...signs('crossing'),
           ],
         ],
         groups: [

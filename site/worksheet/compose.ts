@@ -13,9 +13,7 @@ import { run, wrap, type Measure } from './text.ts';
 
 /** Blocks side by side across the page: one column or two. */
 export type Band =
-  | { readonly columns: readonly Column[]; readonly gap?: number }
-  /** Blocks of one kind, dealt to two columns of about the same height. */
-  | { readonly balanced: readonly Block[]; readonly heading?: Block }
+  | { readonly columns: readonly Column[] }
   /** Two columns with their first blocks, and groups that go under either, so that the taller one is as short as can be. */
   | {
       readonly heads: readonly [readonly Block[], readonly Block[]];
@@ -23,8 +21,10 @@ export type Band =
     };
 
 export interface Column {
-  /** Share of the width. */
+  /** Share of the width that columns of a fixed width leave. */
   readonly share: number;
+  /** Width of a column that takes no share [pt]. */
+  readonly fixed?: number;
   readonly blocks: readonly Block[];
 }
 
@@ -43,30 +43,25 @@ export interface Margins {
 }
 
 /**
- * How a side may be set, best first: the size of its letters [pt], and the height of its drawings as a share of the most
- * that they may take. Guides to clear print ask for 12 pt of faces such as Arial; the small letters of this typeface are as
- * tall at 11.5 pt (0.546 of the size against 0.519), which is the least that is used.
+ * How a side may be set, best first: the size of its letters [pt], the height of its drawings as a share of the most that
+ * they may take, and whether it is set close. Guides to clear print ask for 12 pt of faces such as Arial; the small letters
+ * of this typeface are as tall at 11.5 pt (0.546 of the size against 0.519), which is the least that is used.
  */
-const settings: readonly (readonly [size: number, figures: number])[] = [
-  [14, 1],
-  [14, 0.85],
-  [13.5, 1],
-  [13.5, 0.85],
-  [13, 1],
-  [13, 0.85],
-  [12.5, 1],
-  [12.5, 0.85],
-  [12, 1],
-  [12, 0.85],
-  [12, 0.7],
-  [12, 0.55],
-  [11.5, 0.85],
-  [11.5, 0.7],
-  [11.5, 0.55],
+const settings: readonly (readonly [size: number, figures: number, close: boolean])[] = [
+  ...[14, 13.5, 13, 12.5, 12].flatMap((size) => [1, 0.85].map((figures) => [size, figures, false] as const)),
+  [12, 0.7, false],
+  [12, 0.55, false],
+  ...[12, 11.5].flatMap((size) => [0.85, 0.7, 0.55].map((figures) => [size, figures, true] as const)),
 ];
 
 /** Between two bands and two blocks, in shares of the letters' size. */
-const gaps = { bands: 0.7, heading: 0.7, block: 0.35 } as const;
+const gaps = { bands: 0.75, heading: 0.75, block: 0.35 } as const;
+/** What is left of a gap on a side that is set close. */
+const closer = 0.7;
+
+const gapOf = (kind: keyof typeof gaps, { size, close }: Style): number =>
+  gaps[kind] * size * (close ? closer : 1);
+
 /** Between two columns [pt]; the same at every size, so that drawings keep their room. */
 const columnGap = 19;
 /** The most that the room left over may widen one gap between bands, in shares of the letters' size. */
@@ -89,7 +84,7 @@ function stack(blocks: readonly Block[], width: number, style: Style): PlacedCol
   blocks.forEach((block, index) => {
     const before = blocks[index - 1];
     if (before && before.kind !== 'heading')
-      y += style.size * (block.kind === 'heading' || block.kind === 'drawing' ? gaps.heading : gaps.block);
+      y += gapOf(block.kind === 'heading' || block.kind === 'drawing' ? 'heading' : 'block', style);
     const placed: PlacedBlock = place(block, width, style);
     items.push(...shift(placed.items, 0, y));
     parts.push(...placed.parts);
@@ -98,26 +93,9 @@ function stack(blocks: readonly Block[], width: number, style: Style): PlacedCol
   return { height: y, items, parts };
 }
 
-/** A band as columns: what is to be balanced is dealt out so that the taller column is as short as can be. */
-function columnsOf(band: Band, width: number, style: Style): readonly Column[] {
-  if ('columns' in band) return band.columns;
-  if ('heads' in band) return dealt(band.heads, band.groups, width, style);
-  const { balanced } = band;
-  const half = (width - columnGap) / 2;
-  const heights = balanced.map((block) => place(block, half, style).height + gaps.block * style.size);
-  const all = heights.reduce((sum, height) => sum + height, 0);
-  let [best, cut] = [Number.POSITIVE_INFINITY, 0];
-  let left = 0;
-  for (let count = 0; count <= heights.length; count++) {
-    const taller = Math.max(left, all - left);
-    if (taller < best) [best, cut] = [taller, count];
-    left += heights[count] ?? 0;
-  }
-  return [
-    { share: 0.5, blocks: balanced.slice(0, cut) },
-    { share: 0.5, blocks: balanced.slice(cut) },
-  ];
-}
+/** A band as columns. */
+const columnsOf = (band: Band, width: number, style: Style): readonly Column[] =>
+  'columns' in band ? band.columns : dealt(band.heads, band.groups, width, style);
 
 /** Every way of dealing the groups is tried: there are few. */
 function dealt(
@@ -127,7 +105,7 @@ function dealt(
   style: Style,
 ): readonly Column[] {
   const half = (width - columnGap) / 2;
-  const tall = (blocks: readonly Block[]) => stack(blocks, half, style).height + gaps.heading * style.size;
+  const tall = (blocks: readonly Block[]) => stack(blocks, half, style).height + gapOf('heading', style);
   const heights = groups.map(tall);
   const starts = heads.map(tall);
   let [best, chosen] = [Number.POSITIVE_INFINITY, 0];
@@ -146,32 +124,31 @@ function dealt(
   }));
 }
 
+/** The widths of columns side by side. */
+function widthsOf(columns: readonly Column[], width: number): number[] {
+  const fixed = columns.reduce((sum, column) => sum + (column.fixed ?? 0), 0);
+  const shares = columns.reduce((sum, { share }) => sum + share, 0);
+  const room = width - columnGap * (columns.length - 1) - fixed;
+  return columns.map(({ share, fixed: own }) => own ?? (share / shares) * room);
+}
+
 function placeColumns(columns: readonly Column[], width: number, style: Style): PlacedColumn {
-  const gap = columns.length > 1 ? columnGap : 0;
-  const room = width - gap * (columns.length - 1);
+  const widths = widthsOf(columns, width);
   const items: Item[] = [];
   const parts: Part[] = [];
   let [x, height] = [0, 0];
-  for (const { share, blocks } of columns) {
-    const column = stack(blocks, share * room, style);
+  columns.forEach(({ blocks }, index) => {
+    const column = stack(blocks, widths[index] ?? 0, style);
     items.push(...shift(column.items, x, 0));
     parts.push(...column.parts);
     height = Math.max(height, column.height);
-    x += share * room + gap;
-  }
+    x += (widths[index] ?? 0) + columnGap;
+  });
   return { height, items, parts };
 }
 
-function placeBand(band: Band, width: number, style: Style): PlacedColumn {
-  const head = 'balanced' in band && band.heading ? stack([band.heading], width, style) : undefined;
-  const body = placeColumns(columnsOf(band, width, style), width, style);
-  if (!head) return body;
-  return {
-    height: head.height + body.height,
-    items: [...head.items, ...shift(body.items, 0, head.height)],
-    parts: [...head.parts, ...body.parts],
-  };
-}
+const placeBand = (band: Band, width: number, style: Style): PlacedColumn =>
+  placeColumns(columnsOf(band, width, style), width, style);
 
 /** A side with this many rows in its log. */
 const withLog = (side: Side, rows: number): Side => ({
@@ -202,14 +179,14 @@ interface SetSide {
 
 function setSide(side: Side, width: number, style: Style): SetSide {
   const bands = side.bands.map((band) => placeBand(band, width, style));
-  const between = gaps.bands * style.size * Math.max(0, bands.length - 1);
+  const between = gapOf('bands', style) * Math.max(0, bands.length - 1);
   return { bands, height: bands.reduce((sum, { height }) => sum + height, between), style };
 }
 
 /** Bands on one page from the top down, what room is left over shared out between them. */
 function pageOf({ bands, height, style }: SetSide, room: number): PlacedColumn {
   const spare = bands.length > 1 ? Math.max(0, room - height) / (bands.length - 1) : 0;
-  const gap = gaps.bands * style.size + Math.min(spare, widestSpread * style.size);
+  const gap = gapOf('bands', style) + Math.min(spare, widestSpread * style.size);
   const items: Item[] = [];
   let y = 0;
   for (const band of bands) {
@@ -219,14 +196,26 @@ function pageOf({ bands, height, style }: SetSide, room: number): PlacedColumn {
   return { height: y - gap, items, parts: bands.flatMap(({ parts }) => parts) };
 }
 
-/** The blocks of a column that fit into a height, and the rest; a heading goes with what follows it. */
-function splitColumn({ share, blocks }: Column, room: number, width: number, style: Style): [Column, Column] {
-  let count = blocks.length;
-  while (count > 0 && stack(blocks.slice(0, count), width, style).height > room) count--;
-  while (count > 0 && blocks[count - 1]?.kind === 'heading') count--;
+const opensGroup = (block: Block | undefined): boolean =>
+  block === undefined || block.kind === 'heading' || block.kind === 'drawing';
+
+/**
+ * The blocks of a column that fit into a height, and the rest: cut before a heading where there is one to cut before,
+ * else anywhere but behind a heading.
+ */
+function splitColumn(column: Column, room: number, width: number, style: Style): [Column, Column] {
+  const { blocks } = column;
+  let most = blocks.length;
+  while (most > 0 && stack(blocks.slice(0, most), width, style).height > room) most--;
+  let count = most;
+  while (count > 0 && !opensGroup(blocks[count])) count--;
+  if (count === 0) {
+    count = most;
+    while (count > 0 && blocks[count - 1]?.kind === 'heading') count--;
+  }
   return [
-    { share, blocks: blocks.slice(0, count) },
-    { share, blocks: blocks.slice(count) },
+    { ...column, blocks: blocks.slice(0, count) },
+    { ...column, blocks: blocks.slice(count) },
   ];
 }
 
@@ -238,28 +227,16 @@ function splitSide(side: Side, width: number, room: number, style: Style): [Side
     const { height } = placeBand(band, width, style);
     if (height <= left) {
       kept.push(band);
-      left -= height + gaps.bands * style.size;
+      left -= height + gapOf('bands', style);
       continue;
     }
     const columns = columnsOf(band, width, style);
-    const head = 'balanced' in band ? band.heading : undefined;
-    const headHeight = head ? place(head, width, style).height : 0;
-    const gap = columns.length > 1 ? columnGap : 0;
-    const halves = columns.map((column) =>
-      splitColumn(column, left - headHeight, column.share * (width - gap * (columns.length - 1)), style),
-    );
+    const widths = widthsOf(columns, width);
+    const halves = columns.map((column, at) => splitColumn(column, left, widths[at] ?? 0, style));
     const fits = halves.map(([fit]) => fit);
-    const rest = halves.map(([, over]) => over);
-    const some = fits.some(({ blocks }) => blocks.length > 0);
-    if (some) {
-      if (head) kept.push({ columns: [{ share: 1, blocks: [head] }] });
-      kept.push({ columns: fits });
-    }
-    const over: Band[] = [
-      ...(head && !some ? [{ columns: [{ share: 1, blocks: [head] }] }] : []),
-      { columns: rest },
-    ];
-    return [{ bands: kept }, { bands: [...over, ...side.bands.slice(index + 1)] }];
+    if (fits.some(({ blocks }) => blocks.length > 0)) kept.push({ columns: fits });
+    const over: Band = { columns: halves.map(([, rest]) => rest) };
+    return [{ bands: kept }, { bands: [over, ...side.bands.slice(index + 1)] }];
   }
   return [{ bands: kept }, { bands: [] }];
 }
@@ -272,8 +249,8 @@ interface SetPages {
 /** A side as large as fits on its page; at its smallest, what does not fit goes on further pages. */
 function fit(side: Side, width: number, room: number, measure: Measure): SetPages {
   const least = withLog(side, logRows.least);
-  for (const [size, figures] of settings) {
-    const style = { size, figures, measure };
+  const styles = settings.map(([size, figures, close]): Style => ({ size, figures, close, measure }));
+  for (const style of styles) {
     const set = setSide(least, width, style);
     if (set.height > room) continue;
     if (!hasLog(side)) return { first: pageOf(set, room), more: [] };
@@ -282,8 +259,8 @@ function fit(side: Side, width: number, room: number, measure: Measure): SetPage
     while (rows < logRows.most && more(rows + 1).height <= room) rows++;
     return { first: pageOf(more(rows), room), more: [] };
   }
-  const [size, figures] = settings.at(-1) ?? [12, 0.55];
-  const style = { size, figures, measure };
+  const style = styles.at(-1);
+  if (!style) throw new Error('the worksheet has no way to be set');
   const pages: PlacedColumn[] = [];
   let rest: Side = least;
   while (rest.bands.length > 0) {

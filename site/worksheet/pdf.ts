@@ -66,11 +66,15 @@ function openFace(bytes: Uint8Array): Face {
 
 const hex = (glyph: number): string => glyph.toString(16).padStart(4, '0');
 
+/** Figures, their points and signs keep their distance: "7.1" must never look like "71". */
+const kerned = (letter: string): boolean => /[\p{L}’”“,.:;-]/u.test(letter);
+
 /**
  * Kerning is looked up pair by pair and kept: the faces have pairs and nothing else, and the reader takes far longer to
  * lay out each text anew.
  */
 function kern({ reader, kerning }: Face, first: string, second: string): number {
+  if (!kerned(first) || !kerned(second)) return 0;
   const pair = first + second;
   const found = kerning.get(pair);
   if (found !== undefined) return found;

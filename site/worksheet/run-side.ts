@@ -5,7 +5,7 @@ import { cautions, type Caution } from '../../calculators/cautions.ts';
 import { sources, type Citation } from '../../calculators/sources.ts';
 import type { Calculator } from '../../calculators/calculator.ts';
 import { fieldAt } from '../report.ts';
-import type { Block, LabelledValue } from './blocks.ts';
+import { codeSide, type Block, type LabelledValue } from './blocks.ts';
 import type { Band, Side } from './compose.ts';
 import { saidBeside } from './build-side.ts';
 import { field, figureOf, labelled, value, warningsOf, type Facts } from './facts.ts';
@@ -88,7 +88,7 @@ const powerCut: readonly string[] = [
   'Add fleece, blankets, film on top.',
   'Ring for help.',
   'No flame, no generator inside.',
-  'Power back: check breaker, cable.',
+  'Then check breaker and cable.',
 ];
 
 const powerCutBlocks: readonly Block[] = [
@@ -105,19 +105,20 @@ function cautionBlocks(office: Office): Block[] {
   const ours: readonly Caution[] = Object.entries(cautions)
     .filter(([id]) => !(saidBeside as readonly string[]).includes(id))
     .map(([, one]) => one);
-  const regional = office.cautions.flatMap((text) => [run('⚠ '), run(`${text} `)]);
-  const code = office.codeReferences.length > 0 ? [bold('Code. '), run(office.codeReferences.join(' '))] : [];
+  const code: Block[] =
+    office.codeReferences.length > 0
+      ? [{ kind: 'paragraph', runs: [bold('Code. '), run(office.codeReferences.join(' '))] }]
+      : [];
   return [
     heading('Cautions: cable’s sheet, local code and licensed electrician come before this page'),
-    // One running text: a line for each would take half as much room again.
     {
-      kind: 'paragraph',
-      runs: [
-        ...ours.flatMap(({ title, short }) => [bold(`⚠ ${title}. `), run(`${short} `)]),
-        ...regional,
-        ...code,
+      kind: 'cautions',
+      entries: [
+        ...ours.map(({ title, short }) => [bold(`${title}. `), run(short)]),
+        ...office.cautions.map((text) => [run(text)]),
       ],
     },
+    ...code,
   ];
 }
 
@@ -140,20 +141,28 @@ function contacts(office: Office): Block[] {
 }
 
 /** Room for the list of start values that were taken [letters]; what is beyond it is counted. */
-const assumedRoom = 110;
+const assumedRoom = 150;
 
-function assumedWords(facts: Facts, assumed: readonly FieldPath[]): string {
+/** Whether a field that was left out has a value that somebody might have measured or chosen otherwise. */
+function isAssumption(path: FieldPath): boolean {
+  const field = fieldAt(path);
+  if (field.shape === 'choice') return true;
+  return field.shape === 'number' && (field.start !== null || (field.empty ?? '').startsWith('not measured'));
+}
+
+function assumedWords(facts: Facts, left: readonly FieldPath[]): string {
+  const assumed = left.filter(isAssumption);
   if (assumed.length === 0) return 'No value was assumed.';
   const named: string[] = [];
   for (const path of assumed) {
-    const { label, ...one } = fieldAt(path);
-    const empty = one.shape === 'number' && one.start === null;
-    const words = `${label.charAt(0).toLowerCase()}${label.slice(1)}${empty ? '' : ` ${field(facts, path)}`}`;
+    const { label } = fieldAt(path);
+    const shown = field(facts, path);
+    const words = `${label.charAt(0).toLowerCase()}${label.slice(1)} ${shown.charAt(0).toLowerCase()}${shown.slice(1)}`;
     if (named.length > 0 && [...named, words].join('; ').length > assumedRoom) break;
     named.push(words);
   }
   const more = assumed.length - named.length;
-  return `Start values stand for ${named.join('; ')}${more > 0 ? `; and ${more} more` : ''}.`;
+  return `Start values taken for ${named.join('; ')}${more > 0 ? `; ${more} more in the guide` : ''}.`;
 }
 
 /** On what the figures rest, counted from the citations of every calculator. */
@@ -174,6 +183,11 @@ export function standing(all: readonly Calculator[]): string {
   return `Figures rest on ${parts.join(', ')}: the guide names each.`;
 }
 
+/** The words over and under the QR code need this much [pt]. */
+const leastCodeColumn = 86;
+
+const scanWords: Block = { kind: 'paragraph', small: true, runs: [run('Scan it to open this bench.')] };
+
 /** The side that is read through the winter: the design night, what to do, cautions, numbers to call, the log. */
 export function runSide(
   facts: Facts,
@@ -187,9 +201,13 @@ export function runSide(
       ...night(facts),
       {
         columns: [
-          { share: 0.42, blocks: powerCutBlocks },
-          { share: 0.4, blocks: contacts(office) },
-          { share: 0.18, blocks: [heading('Scan'), code] },
+          { share: 0.5, blocks: powerCutBlocks },
+          { share: 0.5, blocks: contacts(office) },
+          {
+            share: 0,
+            fixed: Math.max(leastCodeColumn, codeSide(code.modules.length)),
+            blocks: [heading('In the guide'), code, scanWords],
+          },
         ],
       },
       { columns: [{ share: 1, blocks: cautionBlocks(office) }] },
