@@ -156,11 +156,11 @@ describe('every page', () => {
       for (const units of ['us', 'metric']) {
         const choice = page.locator(`input[name="units"][value="${units}"]`);
         if ((await choice.count()) > 0) await choice.check();
-        const [inside, whole] = await page.evaluate(() => [
-          document.documentElement.clientWidth,
-          document.documentElement.scrollWidth,
-        ]);
-        expect(whole, `/${path} in ${units} units`).toBeLessThanOrEqual(inside ?? 0);
+        const { inside, whole } = await page.evaluate(() => ({
+          inside: document.documentElement.clientWidth,
+          whole: document.documentElement.scrollWidth,
+        }));
+        expect(whole, `/${path} in ${units} units`).toBeLessThanOrEqual(inside);
       }
       await page.close();
     }
