@@ -33,6 +33,9 @@ const signWords: Partial<Record<CautionId, string>> = {
   'antifreeze-poison': 'Antifreeze can poison people and animals.',
 };
 
+/** The calculators whose warnings stand on this side, beside their figures. */
+export const buildCalculators: readonly string[] = ['winding', 'sheath', 'loop', 'mix', 'circuit'];
+
 /** Cautions of which this side says all that matters. */
 export const saidBeside = [
   'crossing',
@@ -261,7 +264,7 @@ export function buildSide(facts: Facts, names: Names): Side {
           [
             drawing('Winding the cable', heights.winding, windingDrawing),
             ...(numbers.length > 0 ? [{ kind: 'numbers', cells: numbers } as const] : []),
-            ...care(facts, 'winding'),
+            ...care(facts, 'winding', 'sheath'),
             ...signs('crossing'),
           ],
         ],

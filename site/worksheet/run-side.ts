@@ -7,7 +7,7 @@ import type { Calculator } from '../../calculators/calculator.ts';
 import { fieldAt } from '../report.ts';
 import { codeSide, type Block, type LabelledValue } from './blocks.ts';
 import type { Band, Side } from './compose.ts';
-import { saidBeside } from './build-side.ts';
+import { buildCalculators, saidBeside } from './build-side.ts';
 import { field, figureOf, labelled, value, warningsOf, type Facts } from './facts.ts';
 import { bold, run } from './text.ts';
 
@@ -54,7 +54,7 @@ function night(facts: Facts): Band[] {
       ],
     },
     ...(first === '' ? [] : [{ kind: 'paragraph', runs: [bold('Change first: '), run(first)] } as const]),
-    ...warningsOf(facts, 'care', ['watts', 'roots', 'heat'], shownInNumbers).map((text): Block => ({
+    ...warningsOf(facts, 'care', runCalculators, shownInNumbers).map((text): Block => ({
       kind: 'paragraph',
       mark: '⚠',
       runs: [run(text)],
@@ -62,6 +62,9 @@ function night(facts: Facts): Band[] {
   ];
   return [{ columns: [{ share: 1, blocks }] }];
 }
+
+/** The calculators whose warnings stand on this side. */
+const runCalculators = calculators.map(({ id }): string => id).filter((id) => !buildCalculators.includes(id));
 
 /** Warnings that say in words what the four numbers and their sentence say. */
 const shownInNumbers: readonly string[] = ['short-of-heat', 'roots-below-limit'];
@@ -91,19 +94,26 @@ const powerCut: readonly string[] = [
   'Then check breaker and cable.',
 ];
 
-const powerCutBlocks: readonly Block[] = [
-  heading('When the power fails'),
-  { kind: 'list', numbered: true, entries: powerCut.map((text) => [run(text)]) },
-  {
-    kind: 'paragraph',
-    runs: [run('How many hours the bench holds over is not worked out in this edition.')],
-  },
-];
+/** How long the bench holds over, where that is worked out; else that it is not. */
+function powerCutBlocks(facts: Facts): Block[] {
+  const hours = labelled(facts, ['outage.hoursToRootLimit', 'outage.hoursToLoopFreezing']);
+  const worked = calculators.some(({ id }: Calculator) => id === 'outage');
+  const words = 'How many hours the bench holds over is not worked out in this edition.';
+  return [
+    heading('When the power fails'),
+    { kind: 'list', numbered: true, entries: powerCut.map((text) => [run(text)]) },
+    ...(hours.length > 0 ? [{ kind: 'rows', rows: hours } as const] : []),
+    ...(worked ? [] : [{ kind: 'paragraph', runs: [run(words)] } as const]),
+  ];
+}
 
-/** The cautions that the first side does not say in full, in one breath each, and those of the region. */
+/**
+ * The cautions that calculators name and the first side does not say in full, in one breath each, and those of the region.
+ */
 function cautionBlocks(office: Office): Block[] {
+  const named = new Set<string>(calculators.flatMap((one: Calculator) => one.cautions));
   const ours: readonly Caution[] = Object.entries(cautions)
-    .filter(([id]) => !(saidBeside as readonly string[]).includes(id))
+    .filter(([id]) => named.has(id) && !(saidBeside as readonly string[]).includes(id))
     .map(([, one]) => one);
   const code: Block[] =
     office.codeReferences.length > 0
@@ -201,7 +211,7 @@ export function runSide(
       ...night(facts),
       {
         columns: [
-          { share: 0.5, blocks: powerCutBlocks },
+          { share: 0.5, blocks: powerCutBlocks(facts) },
           { share: 0.5, blocks: contacts(office) },
           {
             share: 0,
