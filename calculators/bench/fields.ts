@@ -806,7 +806,8 @@ export const fields = {
   },
   readings: {
     label: 'Readings',
-    explain: 'What you read on a calm night, at the same moment, an hour or more after anything changed.',
+    explain:
+      'What you read late on a calm night above freezing, at the same moment, hours after anything changed.',
     fields: {
       outside: {
         shape: 'number',
@@ -858,6 +859,17 @@ export const fields = {
         start: null,
         empty: 'not read',
       },
+      rootsEarlier: {
+        shape: 'number',
+        quantity: 'temperature',
+        label: 'Root temperature two hours before',
+        explain:
+          'By the same thermometer, left in the same pot. It tells how much heat the wet pots were still giving off.',
+        from: -45,
+        to: 45,
+        start: null,
+        empty: 'not read',
+      },
       power: {
         shape: 'number',
         quantity: 'power',
@@ -867,6 +879,18 @@ export const fields = {
         to: 20_000,
         start: null,
         empty: 'not read',
+      },
+      running: {
+        shape: 'choice',
+        label: 'Was the cable on?',
+        explain:
+          'In the hours over which the power was read. Turn the thermostat up to keep it on all night.',
+        options: {
+          'not-watched': { label: 'Not watched' },
+          on: { label: 'On all the time' },
+          switching: { label: 'On and off' },
+        },
+        start: 'not-watched',
       },
     },
   },

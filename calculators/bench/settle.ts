@@ -37,6 +37,14 @@ export interface Settled {
   readonly heat: readonly HeatEntry[];
   /** What the cable gives at these temperatures when it is on [W]. */
   readonly fullPower: number;
+  /** Temperatures of the faces that hold no heat, in the order of the body's [°C]. */
+  readonly faces: Float64Array;
+}
+
+/** A bench at rest that is nearly the one asked for, from which to start, and how close is close enough [K]. */
+export interface Near {
+  readonly from: Pick<Settled, 'temperatures' | 'faces'>;
+  readonly within: number;
 }
 
 /** Named error of a network that does not come to rest; no valid bench is known that raises it. */
@@ -67,19 +75,28 @@ function wanted(
  * Brings a bench to rest.
  *
  * @param boundary temperatures of `house` and `ground` [°C]
+ * @param near where to start when many benches that hardly differ are brought to rest
  * @throws NoRest when the temperatures do not come to rest
  */
-export function settle(body: Body, boundary: { house: number; ground: number }, drive: Drive): Settled {
+export function settle(
+  body: Body,
+  boundary: { house: number; ground: number },
+  drive: Drive,
+  near?: Near,
+): Settled {
   const { nodeCount: size } = body;
+  const within = near?.within ?? atRest;
   const temperatures = new Float64Array(size + 2).fill(boundary.house);
   temperatures[body.house] = boundary.house;
   temperatures[body.ground] = boundary.ground;
   const t = (node: number): number => temperatures[node] ?? 0;
   // A fresh start half-way to the ground keeps the first links away from the singular case of no differences.
-  for (let node = 0; node < size; node++)
-    temperatures[node] = (boundary.house + boundary.ground) / 2 + node * 0.01;
+  for (let node = 0; node < size; node++) {
+    temperatures[node] =
+      near?.from.temperatures[node] ?? (boundary.house + boundary.ground) / 2 + node * 0.01;
+  }
 
-  const faces = new Float64Array(body.faceCount).fill(NaN);
+  const faces = near?.from.faces.slice() ?? new Float64Array(body.faceCount).fill(NaN);
   const before = new Float64Array(body.faceCount);
   const A = new Float64Array(size * size);
   const rest = new Float64Array(size);
@@ -116,9 +133,9 @@ export function settle(body: Body, boundary: { house: number; ground: number }, 
     }
     // A face that this bench does not use stays NaN, and NaN has not moved.
     const facesAtRest =
-      round > 0 && !faces.some((face, index) => Math.abs(face - (before[index] ?? NaN)) >= atRest);
-    if (step < atRest && facesAtRest) {
-      return { temperatures, links, power, heat, fullPower };
+      round > 0 && !faces.some((face, index) => Math.abs(face - (before[index] ?? NaN)) >= within);
+    if (step < within && facesAtRest) {
+      return { temperatures, links, power, heat, fullPower, faces };
     }
     // A step that does not shrink is the sign of a swing between two regimes; half of it lands between them.
     stride = step > 0.9 * lastStep ? Math.max(0.1, stride * 0.7) : Math.min(1, stride * 1.05);
