@@ -239,11 +239,6 @@ export const sources = {
     year: 2002,
     standing: 'seen',
   },
-  'rutgers-fs528': {
-    title: 'Overwintering container plants, fact sheet 528',
-    by: 'Rutgers NJAES',
-    standing: 'seen',
-  },
   'vega-weather': {
     title: 'weather.csv of the open package vega-datasets 3.2.1: daily lows and highs of 2012 to 2015',
     by: 'National Oceanic and Atmospheric Administration, US Government Dataset',

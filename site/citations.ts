@@ -63,6 +63,7 @@ export const citedByCalculators: readonly Cited[] = [
   ...Object.values(cautions).flatMap(({ title, cites }) =>
     cites.map((one) => ({ ...one, where: `Caution: ${title}` })),
   ),
+  { source: 'nist-sp811', at: 'appendix B, conversion factors', where: 'Units' },
   ...table('Table of pipes', pipes),
   ...table('Table of films and fleeces', sheets),
   ...table('Table of media', media),

@@ -107,7 +107,11 @@ export default calculator({
       tex: String.raw`\Delta U = 2\,R'\,\ell\,I,\qquad u = \frac{\Delta U}{U}`,
       words:
         'The current goes there and back, so twice the length of the feeder, times resistance per length.',
-      cites: [cite('nec-chapter9', 'table 8'), cite('iec60228', 'resistance at 20 °C')],
+      cites: [
+        cite('nec-chapter9', 'table 8'),
+        cite('iec60228', 'resistance at 20 °C'),
+        cite('iec60287', 'temperature coefficient of copper'),
+      ],
     },
   ],
   cites: [

@@ -74,6 +74,11 @@ export default calculator({
   formulas: watts.formulas,
   cites: [
     cite('incropera', 'conduction, convection and radiation'),
+    cite('us-standard-atmosphere', 'viscosity and conductivity of air'),
+    cite('cengel-a15', 'heat capacity of air'),
+    cite('codata2018', 'Stefan–Boltzmann constant'),
+    cite('elsherbiny1982', 'upright air gaps between layers'),
+    cite('hollands1976', 'level air gaps'),
     cite('assumption', 'gaps, strips and films as stated on the reference page'),
   ],
   cautions: ['no-flame'],
