@@ -9,7 +9,7 @@ import { sectionDrawing } from '../drawing/section.ts';
 import { windingDrawing } from '../drawing/winding.ts';
 import type { Block, LabelledValue } from './blocks.ts';
 import type { Band, Side } from './compose.ts';
-import { field, labelled, shown, value, warningsOf, type Facts } from './facts.ts';
+import { field, figureOf, labelled, shown, value, warningsOf, type Facts } from './facts.ts';
 import { bold, run, type Run } from './text.ts';
 
 const heading = (text: string): Block => ({ kind: 'heading', text });
@@ -43,9 +43,33 @@ export const saidBeside = [
   'heat-and-plastic',
 ] as const satisfies readonly CautionId[];
 
+/** Warnings that this side says by a figure in its settings or beside the winding. */
+const saidByFigures: readonly string[] = ['limit-thermostat', 'crossing-over-limit', 'loose-over-limit'];
+
 /** Warnings that ask for care, beside the figures that they are about. */
 const care = (facts: Facts, ...ids: string[]): Block[] =>
-  warningsOf(facts, 'care', ids).map((text) => ({ kind: 'paragraph', mark: '⚠', runs: [run(text)] }));
+  warningsOf(facts, 'care', ids, saidByFigures).map((text) => ({
+    kind: 'paragraph',
+    mark: '⚠',
+    runs: [run(text)],
+  }));
+
+/** Why turns never cross and never hang loose, with the temperatures that the sheath comes to. */
+function windingSign(facts: Facts): Block {
+  const allowed = facts.situation.bench.cable.highestSheath;
+  const hot = (name: string, words: string): string[] => {
+    const found = figureOf(facts, name);
+    return found && found.figure.value > allowed
+      ? [`${words} ${value(facts, found.figure.value, found.quantity)}`]
+      : [];
+  };
+  const places = [...hot('sheath.atCrossing', 'crossed'), ...hot('sheath.inFreeAir', 'loose')];
+  const words =
+    places.length > 0
+      ? ` The sheath may come to ${places.join(' or ')}; ${value(facts, allowed, 'temperature')} is allowed.`
+      : '';
+  return { kind: 'paragraph', mark: '⚠', runs: [bold(`${cautions.crossing.title}.`), run(words)] };
+}
 
 /** Words of the grower and of the region, fit for paper. */
 export interface Names {
@@ -210,12 +234,19 @@ const settings = (facts: Facts): LabelledValue[] => [
     label: 'Alarms, low and high',
     value: `${field(facts, 'control.alarmLow')}, ${field(facts, 'control.alarmHigh')}`,
   },
-  {
-    // Where the heat must be cut, whatever the thermostat does: the pipe's limit in service.
-    label: 'Limit thermostat, on the pipe',
-    value: value(facts, pipeOf(facts.situation.bench).highestService, 'temperature'),
-  },
+  limitThermostat(facts),
 ];
+
+/**
+ * Where a second thermostat must cut the power, whatever the first one does: the low end of the range in which sheath and
+ * pipe stay within their limits, or else the pipe's limit in service.
+ */
+function limitThermostat(facts: Facts): LabelledValue {
+  const { highestService } = pipeOf(facts.situation.bench);
+  const found = figureOf(facts, 'sheath.limitThermostat');
+  const most = Math.min(highestService, found?.figure.low ?? found?.figure.value ?? highestService);
+  return { label: 'Limit thermostat, at most', value: value(facts, most, 'temperature') };
+}
 
 const circuit = (facts: Facts): LabelledValue[] => [
   ...labelled(facts, ['circuit.current']),
@@ -265,7 +296,7 @@ export function buildSide(facts: Facts, names: Names): Side {
             drawing('Winding the cable', heights.winding, windingDrawing),
             ...(numbers.length > 0 ? [{ kind: 'numbers', cells: numbers } as const] : []),
             ...care(facts, 'winding', 'sheath'),
-            ...signs('crossing'),
+            windingSign(facts),
           ],
         ],
         groups: [
