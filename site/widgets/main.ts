@@ -20,6 +20,19 @@ for (const radio of document.querySelectorAll<HTMLInputElement>('input[name="uni
     announce(radio.value === 'us' ? 'All figures in US units.' : 'All figures in metric units.');
   });
 
+// Paper has nothing to unfold; not every browser unfolds it by the style sheet.
+const unfolded = new Set<HTMLDetailsElement>();
+globalThis.addEventListener('beforeprint', () => {
+  for (const details of document.querySelectorAll<HTMLDetailsElement>('details:not([open])')) {
+    details.open = true;
+    unfolded.add(details);
+  }
+});
+globalThis.addEventListener('afterprint', () => {
+  for (const details of unfolded) details.open = false;
+  unfolded.clear();
+});
+
 store.subscribe(() => void showBench());
 customElements.define('bench-calculator', BenchCalculator);
 
