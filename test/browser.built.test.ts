@@ -245,7 +245,7 @@ describe('a chapter with the reader’s own numbers', () => {
     const pitch = await figureNumber(page, 'winding.pitch');
     const turns = await figureNumber(page, 'winding.turns');
     expect(numberIn(await inText.innerText())).toBe(pitch);
-    expect(await drawing.textContent()).not.toBe(describedBefore);
+    await eventually(() => drawing.textContent()).not.toBe(describedBefore);
 
     // The cable is the long side of the unrolled triangle (arc length of a helix), to what rounding leaves of it.
     const once =
