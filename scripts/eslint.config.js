@@ -95,7 +95,10 @@ export default defineConfig(
         'error',
         { fixStyle: 'inline-type-imports', disallowTypeAnnotations: false },
       ],
-      '@typescript-eslint/switch-exhaustiveness-check': 'error',
+      '@typescript-eslint/switch-exhaustiveness-check': [
+        'error',
+        { considerDefaultExhaustiveForUnions: true },
+      ],
       '@typescript-eslint/no-confusing-void-expression': ['error', { ignoreArrowShorthand: true }],
       '@typescript-eslint/non-nullable-type-assertion-style': 'off',
       '@typescript-eslint/no-non-null-assertion': 'error',

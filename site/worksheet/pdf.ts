@@ -286,7 +286,7 @@ function formFont(context: PDFContext, composite: PDFRef, font: FontReader): PDF
     context.obj({
       Type: 'Font',
       Subtype: 'TrueType',
-      BaseFont: cid.get(PDFName.of('BaseFont')) as PDFName,
+      BaseFont: cid.get(PDFName.of('BaseFont')),
       FirstChar: first,
       LastChar: last,
       Widths: widths,

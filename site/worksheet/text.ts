@@ -58,7 +58,7 @@ function cut(word: Word, width: number, measureWord: (word: Word) => number): Wo
     for (const { segment } of new Intl.Segmenter('en', { granularity: 'grapheme' }).segment(text)) {
       const last = part.at(-1);
       const longer: Word =
-        last && last.bold === heavy
+        last?.bold === heavy
           ? [...part.slice(0, -1), { text: last.text + segment, bold: heavy }]
           : [...part, { text: segment, bold: heavy }];
       if (part.length > 0 && measureWord(longer) > width) {
