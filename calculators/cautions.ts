@@ -57,4 +57,22 @@ export const cautions = {
     short: 'Without room to expand it bursts a joint.',
     cites: [cite('astm-d2729', 'drain pipe is not for pressure')],
   },
+  generator: {
+    title: 'Generators stay outside',
+    text: 'An engine in a house or beside its openings kills by carbon monoxide, which nobody smells. A generator is joined to wiring only through a transfer switch fitted by a licensed electrician: without one it kills people who work on the lines.',
+    short: 'Their gas kills unnoticed. To wiring only through a transfer switch.',
+    cites: [cite('common-practice', 'carbon monoxide, and feeding back into the lines')],
+  },
+  alarm: {
+    title: 'An alarm with its own battery',
+    text: 'A protection device that trips cuts the heat without a sound. The alarm must not hang on the circuit of the heat, needs a battery of its own, one sensor in the coldest pot and one on the loop, and a trial every month.',
+    short: 'Not on the heat’s circuit; one sensor in the coldest pot. Try it monthly.',
+    cites: [cite('common-practice', 'alarms for power and equipment that fail, tried every month')],
+  },
+  lamp: {
+    title: 'Heat lamps',
+    text: 'The glass of a heat lamp is hot enough to set straw, fleece and film on fire, and a drop of water breaks it. This guide does not use lamps over a bench. Whoever does hangs them by two chains, never by the cord, and well clear of everything that burns.',
+    short: 'Hot glass sets film and fleece on fire.',
+    cites: [cite('common-practice', 'fires in barns and houses from heat lamps')],
+  },
 } as const satisfies Record<string, Caution>;

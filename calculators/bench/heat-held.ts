@@ -37,7 +37,7 @@ const waterDensity = 1000;
  * Where the water of a moist medium freezes [°C]: from 0 to half a degree below, as its salts and its finest pores
  * hold the last of it back.
  */
-const mediumFreezes = { from: 0, to: -0.5 } as const;
+export const mediumFreezes = { from: 0, to: -0.5 } as const;
 
 /** Temperature at which the heat capacities of fluid and air are taken [°C]: where common practice keeps the loop. */
 const reference = 5;
@@ -51,12 +51,23 @@ export const waterShare = (bench: Bench): number =>
 
 const air = airDensity(reference) * airHeatCapacity;
 
-/** One of `layers` equal layers of the medium in all pots. */
-export function rootsHold(bench: Bench, layers: number): EnthalpyCurve {
+/** Dry matter of one of `layers` equal layers of the medium in all pots [J/K], and its water [m³]. */
+function layerOf(bench: Bench, layers: number): { readonly dry: number; readonly water: number } {
   const volume = mediumVolume(bench) / layers;
   const dry = media[bench.pots.medium].bulkDensity * dryMatterHeatCapacity * volume;
-  const water = waterShare(bench) * volume;
-  const thawed = dry + water * waterByVolume;
+  return { dry, water: waterShare(bench) * volume };
+}
+
+/** Heat capacity of a layer of the medium that is not frozen [J/K]. */
+export function rootsThawed(bench: Bench, layers: number): number {
+  const { dry, water } = layerOf(bench, layers);
+  return dry + water * waterByVolume;
+}
+
+/** One of `layers` equal layers of the medium in all pots. */
+export function rootsHold(bench: Bench, layers: number): EnthalpyCurve {
+  const { dry, water } = layerOf(bench, layers);
+  const thawed = rootsThawed(bench, layers);
   if (water === 0) return sensible(thawed);
   const frozen = dry + water * waterDensity * iceHeatCapacity;
   const { from, to } = mediumFreezes;
@@ -82,6 +93,12 @@ export function iceShare(bench: Bench, t: number): number {
   return 1 - massShareOf(antifreeze, known) / liquid;
 }
 
+/** Temperature at which the first ice forms in the loop [°C]. */
+export function loopFreezes({ mix: { antifreeze, share } }: Pick<Bench, 'mix'>): number {
+  if (antifreeze === 'none') return mediumFreezes.from;
+  return freezingPoint(antifreeze, Math.min(share, highestVolumeShare(antifreeze)));
+}
+
 /** Fluid and wall of the loop. */
 export function loopHolds(bench: Bench): EnthalpyCurve {
   const { antifreeze, share } = bench.mix;
@@ -90,7 +107,7 @@ export function loopHolds(bench: Bench): EnthalpyCurve {
   const mass = loopVolume(bench) * mixDensity(antifreeze, byMass, reference);
   const wall = loopWallMass(bench) * pipeOf(bench).heatCapacity;
   const capacity = mass * mixHeatCapacity(antifreeze, byMass, reference) + wall;
-  const freezes = antifreeze === 'none' ? mediumFreezes.from : freezingPoint(antifreeze, known);
+  const freezes = loopFreezes(bench);
   return curveThrough([
     { t: freezes + 1, h: (freezes + 1) * capacity },
     ...slushSteps.map((step) => {

@@ -24,10 +24,13 @@ export interface Run {
   /** Distance of the times that are kept, which is also the longest step [s]. */
   readonly every: number;
   /**
-   * `switched`: the thermostat switches at the moment its sensor crosses. `averaged`: each step has the steady power
-   * that ends it at the set point, as far as the cable goes; for seasons, where nobody asks for single switchings.
+   * `switched`: the thermostat switches at each moment that its sensor crosses. `averaged`: where it would switch more
+   * than twice within a step, the rest of the step has the steady power that ends it at the set point; for seasons,
+   * where nobody asks for single switchings.
    */
   readonly control?: 'switched' | 'averaged';
+  /** Ends the run early, after a time that is kept, by the temperatures then. */
+  readonly enough?: (temperatures: Float64Array) => boolean;
 }
 
 /** A bench through time. The first entry of each is the start. */
@@ -49,6 +52,9 @@ export interface Course {
 const atThreshold = 1e-3;
 const mostRounds = 20;
 
+/** Switchings in one step after which its rest is averaged. */
+const crowded = 2;
+
 /** Takes the bench some way towards the end of a step and says how far [s], and at which power [W]. */
 type Drive = (time: number, longest: number) => { readonly step: number; readonly power: number };
 
@@ -56,17 +62,21 @@ type Drive = (time: number, longest: number) => { readonly step: number; readonl
  * A thermostat that switches off above set point plus half the differential and on below set point minus half, at the
  * moment the sensor crosses and not at the next step. So a night may be run in minutes and a season in hours.
  */
-function switched(
+function thermostatDrive(
   steps: Stepper,
-  { sensor, setPoint, differential }: Thermostat,
-  powered: Run['powered'],
+  { thermostat: { sensor, setPoint, differential }, powered, every, control }: Run,
   onSwitch: () => void,
 ): Drive {
   const [switchOn, switchOff] = [setPoint - differential / 2, setPoint + differential / 2];
   let on = steps.now[sensor]! < switchOn;
+  let inStep = 0;
   const past = (level: number): number => (on ? level - switchOff : switchOn - level);
   return (time, longest) => {
     const live = powered(time);
+    if (longest === every) inStep = 0;
+    if (live && control === 'averaged' && inStep >= crowded) {
+      return { step: longest, power: holdingPower(steps, time, longest, sensor, setPoint) };
+    }
     if (live && past(steps.now[sensor]!) > 0) on = !on;
     const power = on && live ? steps.fullPower() : 0;
     let step = longest;
@@ -82,57 +92,41 @@ function switched(
       beyond = past(steps.attempt(time, step, power)[sensor]!);
     }
     on = !on;
+    inStep++;
     onSwitch();
     return { step, power };
   };
 }
 
-/** Whole steps at the power that ends each of them with the sensor at the set point, as far as the cable goes. */
-function averaged(steps: Stepper, { sensor, setPoint }: Thermostat, powered: Run['powered']): Drive {
-  let last = 0;
-  return (time, step) => {
-    const full = powered(time) ? steps.fullPower() : 0;
-    const excess = (power: number): number => steps.attempt(time, step, power)[sensor]! - setPoint;
-    const take = (power: number) => {
-      last = power;
-      return { step, power };
-    };
-    if (full === 0) {
-      steps.attempt(time, step, 0);
-      return take(0);
-    }
-    // What was right for the step before is tried first: cables rest or run flat out for days.
-    const flatOut = last >= full;
-    const [first, other] = flatOut ? [full, 0] : [0, full];
-    const atFirst = excess(first);
-    if (flatOut ? atFirst <= 0 : atFirst >= 0) return take(first);
-    const atOther = excess(other);
-    if (flatOut ? atOther >= 0 : atOther <= 0) return take(other);
-    // In between, the sensor's temperature rises with the power in nearly a straight line.
-    let [low, high] = [0, full];
-    let [atLow, atHigh] = flatOut ? [atOther, atFirst] : [atFirst, atOther];
-    let power = full;
-    for (let round = 0; round < mostRounds; round++) {
-      power = low + ((high - low) * -atLow) / (atHigh - atLow);
-      const at = excess(power);
-      if (Math.abs(at) <= atThreshold) break;
-      if (at < 0) [low, atLow] = [power, at];
-      else [high, atHigh] = [power, at];
-    }
-    return take(power);
-  };
+/** The steady power that ends a step with the sensor at the set point, as far as the cable goes [W]; it is tried last. */
+function holdingPower(steps: Stepper, time: number, step: number, sensor: number, setPoint: number): number {
+  const full = steps.fullPower();
+  const excess = (power: number): number => steps.attempt(time, step, power)[sensor]! - setPoint;
+  let [low, atLow, high] = [0, excess(0), full];
+  if (atLow >= 0) return 0;
+  let atHigh = excess(full);
+  if (atHigh <= 0) return full;
+  // In between, the sensor's temperature rises with the power in nearly a straight line.
+  let power = full;
+  for (let round = 0; round < mostRounds; round++) {
+    power = low + ((high - low) * -atLow) / (atHigh - atLow);
+    const at = excess(power);
+    if (Math.abs(at) <= atThreshold) break;
+    if (at < 0) [low, atLow] = [power, at];
+    else [high, atHigh] = [power, at];
+  }
+  return power;
 }
 
 /** Runs a bench with its thermostat. */
 export function simulate(run: Run): Course {
-  const { body, surroundings, thermostat, powered, every } = run;
+  const { body, surroundings, every, enough = () => false } = run;
   const steps = stepper(body, surroundings, run.start);
   const course = courseOf(run, steps.now);
-  const drive =
-    run.control === 'averaged'
-      ? averaged(steps, thermostat, powered)
-      : switched(steps, thermostat, powered, course.switched);
-  for (let index = 1; index <= course.count; index++) {
+  const drive = thermostatDrive(steps, run, course.switched);
+  let kept = 0;
+  while (kept < course.count && !enough(steps.now)) {
+    const index = ++kept;
     const begin = (index - 1) * every;
     let done = 0;
     let given = 0;
@@ -145,7 +139,7 @@ export function simulate(run: Run): Course {
     }
     course.keep(index, given, steps.now);
   }
-  return course.finished(steps);
+  return course.finished(kept + 1, steps);
 }
 
 /** Keeps the record of a run. */
@@ -169,11 +163,11 @@ function courseOf({ body, surroundings, until, every }: Run, start: Float64Array
     switched: (): void => {
       switchings++;
     },
-    finished: ({ account: { gained, lost } }: Stepper): Course => ({
-      times,
-      temperatures,
-      house,
-      power,
+    finished: (count: number, { account: { gained, lost } }: Stepper): Course => ({
+      times: times.subarray(0, count),
+      temperatures: temperatures.map((of) => of.subarray(0, count)),
+      house: house.subarray(0, count),
+      power: power.subarray(0, count),
       switchings,
       brought,
       lost,

@@ -37,7 +37,7 @@ const gamma = 1 - Math.SQRT1_2;
  * Rounds in which a step finds the piece of its curve on which each node ends. Nearly always one is enough; a node
  * that starts or ends freezing within the step takes a few.
  */
-const mostRounds = 12;
+const mostRounds = 30;
 
 /** Links are renewed when a temperature has moved by this [K] or after this time [s]. */
 const renewAfterMove = 0.4;
@@ -159,11 +159,12 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
         const on = piece[node]!;
         // On the piece on which it was solved, so that the account closes even if the node belongs on another.
         ended[node] = intercept[on]! + slope[on]! * t;
-        const belongs = pieceAt(node, t);
-        if (belongs !== on) {
-          piece[node] = belongs;
-          stays = false;
-        }
+        // To the neighbouring piece only: whoever jumps from thawed to frozen over the flat piece between, where the
+        // answer lies, jumps back in the next round.
+        if (t >= upperEnd[on]!) piece[node] = on + 1;
+        else if (on > node * most && t < upperEnd[on - 1]!) piece[node] = on - 1;
+        else continue;
+        stays = false;
       }
       if (stays) return true;
     }

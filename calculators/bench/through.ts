@@ -72,6 +72,28 @@ export function coldestRoots({ body, course }: Through): Float64Array {
   return course.times.map((_, index) => Math.min(...layers.map((layer) => layer[index]!)));
 }
 
+/**
+ * When a line through time first comes to a level [s], falling or rising, on the straight lines between its values;
+ * zero where it begins beyond, null where it never comes there.
+ */
+export function firstAt(
+  times: ArrayLike<number>,
+  values: ArrayLike<number>,
+  level: number,
+  way: 'falling' | 'rising',
+): number | null {
+  const past = (index: number): number =>
+    way === 'falling' ? level - values[index]! : values[index]! - level;
+  if (past(0) >= 0) return 0;
+  for (let index = 1; index < times.length; index++) {
+    const [a, b] = [past(index - 1), past(index)];
+    if (b < 0) continue;
+    const [from, to] = [times[index - 1]!, times[index]!];
+    return from + ((to - from) * a) / (a - b);
+  }
+  return null;
+}
+
 /** How long a line through time lies below a level [s]; between two times it runs straight. */
 export function timeBelow(times: ArrayLike<number>, values: ArrayLike<number>, level: number): number {
   let below = 0;

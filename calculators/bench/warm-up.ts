@@ -1,0 +1,82 @@
+import type { Situation } from '../calculator.ts';
+import { mediumFreezes } from './heat-held.ts';
+import { outageCourse, outageHorizon, outageStep } from './outage.ts';
+import { houseAir } from './place.ts';
+import type { Parameters } from './priors.ts';
+import { sensorNode } from './sensor.ts';
+import { simulate } from './simulate.ts';
+import { restOn } from './steady.ts';
+import { coldestRoots, firstAt } from './through.ts';
+
+/** Steps of a warm-up [s]. */
+const warmUpStep = 900;
+
+/** A sensor that comes to rest as near to the set point as this is held there [K]. */
+const atSetPoint = 0.01;
+
+/** Time from the return of the power [s]; null where it is not reached within ten days. */
+export interface WarmUp {
+  /** Until the sensor is at the set point and the cable rests for the first time. */
+  readonly setPoint: number | null;
+  /** Until no layer of the roots is below the grower's limit. */
+  readonly rootLimit: number | null;
+  /** Until no ice is left in the pots. */
+  readonly thawed: number | null;
+  /** Heat of the cable until the pots are thawed and the sensor is at the set point, as far as that is reached [J]. */
+  readonly energy: number;
+  /** By how much the loop warms in the first hour [K]. */
+  readonly firstHour: number;
+  /** Coldest layer of the roots when the power comes back [°C]. */
+  readonly coldestBefore: number;
+}
+
+/**
+ * A bench after a power cut: `cut` seconds without power at `during` outside, then the heat as set at `after`. No sun.
+ */
+export function warmUp(
+  situation: Situation,
+  parameters: Parameters,
+  { cut, during, after }: { cut: number; during: number; after: number },
+): WarmUp {
+  const outage = outageCourse({ situation, parameters, outside: during, until: Math.max(cut, outageStep) });
+  const { body } = outage;
+  const start = outage.course.temperatures.map((values) => values.at(-1)!);
+  const { sensor, setPoint, differential } = situation.bench.control;
+  const node = sensorNode(body, sensor);
+  const level = setPoint + parameters.sensorError;
+  const house = houseAir(situation, after, parameters.houseOffset);
+  const limit = situation.bench.plants.lowestRootTemperature;
+  // What the bench comes to in the end tells what it can reach at all; nobody need wait for the rest.
+  const rest = restOn(situation, 'thermostat', parameters, after);
+  const warmest = [limit, mediumFreezes.from].filter((one) => rest.coldestRoots > one);
+  const comesOn = rest.temperatures[node]! > level - atSetPoint;
+  let seen = !comesOn;
+  const run = {
+    body,
+    course: simulate({
+      body,
+      start,
+      surroundings: { house: () => house, ground: () => parameters.ground },
+      thermostat: { sensor: node, setPoint: level, differential },
+      powered: () => true,
+      until: outageHorizon,
+      every: warmUpStep,
+      enough: (now) => {
+        seen ||= now[node]! >= level;
+        return seen && body.roots.every((layer) => warmest.every((one) => now[layer]! >= one));
+      },
+    }),
+  };
+  const { times, temperatures, brought } = run.course;
+  const roots = coldestRoots(run);
+  const loop = temperatures[body.loop]!;
+  const hourLater = Math.min(3600 / warmUpStep, loop.length - 1);
+  return {
+    setPoint: firstAt(times, temperatures[node]!, level, 'rising'),
+    rootLimit: firstAt(times, roots, limit, 'rising'),
+    thawed: firstAt(times, roots, mediumFreezes.from, 'rising'),
+    energy: brought,
+    firstHour: ((loop[hourLater]! - loop[0]!) * (3600 / warmUpStep)) / Math.max(1, hourLater),
+    coldestBefore: roots[0]!,
+  };
+}

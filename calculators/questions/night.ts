@@ -1,0 +1,320 @@
+import { changed, type Changes } from '../bench/changed.ts';
+import { nightOf, nightSteps, summaryOf, type Night, type NightSummary } from '../bench/night.ts';
+import { expectedParameters } from '../bench/priors.ts';
+import { rangedAll } from '../bench/range.ts';
+import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
+import { coldestRoots } from '../bench/through.ts';
+import {
+  amount,
+  calculator,
+  care,
+  sentence,
+  type Cell,
+  type Curve,
+  type Sentence,
+  type Situation,
+  type Table,
+  type Warning,
+} from '../calculator.ts';
+import { cite } from '../sources.ts';
+import { temperatureThrough } from '../weather/series.ts';
+import { loopFreezes } from '../bench/heat-held.ts';
+import { clockWords } from '../weather/clock.ts';
+
+const hour = 3600;
+
+/** Set point that is tried with the sensor in the air or in a pot: the low end of 2 to 5 °C (common practice). */
+const rootSetPoint = 2;
+/** And with the sensor on the loop (common practice: 4 to 5 °C). */
+const loopSetPoint = 4.5;
+/** A difference smaller than this is none that a grower can read off a thermometer [K]. */
+const readable = 0.5;
+
+const through = (situation: Situation, changes: Changes, heat = true): NightSummary => {
+  const other = changed(situation, changes);
+  return summaryOf(other, nightOf(other, expectedParameters(other), { heat }));
+};
+
+/** The same night with the sensor in each of its places. */
+function bySensor(situation: Situation, asIs: NightSummary) {
+  const { control } = situation.bench;
+  const tried = (sensor: typeof control.sensor, setPoint: number) => {
+    const own = control.sensor === sensor;
+    const at = own ? control.setPoint : setPoint;
+    return { at, night: own ? asIs : through(situation, { control: { sensor, setPoint: at } }) };
+  };
+  return {
+    loop: tried('loop', loopSetPoint),
+    air: tried('air', rootSetPoint),
+    pot: tried('pot', rootSetPoint),
+  };
+}
+
+/** The night in numbers, for those who cannot see the chart: one row every six hours. */
+function courseTable({ body, course, weather }: Night, roots: Float64Array): Table {
+  const outside = temperatureThrough(weather.outside);
+  const every = Math.round((6 * hour) / nightSteps.usual);
+  const mean = (from: number, to: number): number => {
+    let sum = 0;
+    for (let index = from; index < to; index++) sum += course.power[index]!;
+    return to === from ? 0 : sum / (to - from);
+  };
+  const rows: Record<string, Cell>[] = [];
+  for (let index = 0; index < course.times.length; index += every) {
+    const time = course.times[index]!;
+    rows.push({
+      clock: [clockWords(weather.outside.clock + time)],
+      outside: outside(time),
+      house: course.house[index]!,
+      under: course.temperatures[body.under]![index]!,
+      loop: course.temperatures[body.loop]![index]!,
+      roots: roots[index]!,
+      power: index === 0 ? null : mean(index - every + 1, index + 1),
+    });
+  }
+  return { rows };
+}
+
+function courseCurve({ body, course, weather }: Night): Curve {
+  const outside = temperatureThrough(weather.outside);
+  const times = Array.from(course.times);
+  const nodes = ['loop', 'under', 'canopy', ...body.roots.map((node) => body.ids[node] ?? '')];
+  return {
+    times,
+    clock: weather.outside.clock,
+    series: {
+      outside: times.map(outside),
+      house: Array.from(course.house),
+      ...Object.fromEntries(
+        nodes.flatMap((id) => {
+          const values = course.temperatures[body.ids.indexOf(id)];
+          return values ? [[id, Array.from(values)]] : [];
+        }),
+      ),
+      power: Array.from(course.power),
+    },
+  };
+}
+
+const temperature = 'temperature';
+
+export default calculator({
+  id: 'night',
+  question: 'What happens on the coldest night?',
+  summary:
+    'Your bench through the cold snap that it is built for: how cold the roots get, when, and what the heat takes.',
+  reads: reading(
+    ...designNightFields,
+    'cover.kind',
+    'control.sensor',
+    'control.setPoint',
+    'plants.lowestRootTemperature',
+    ...thermalFields,
+  ),
+  figures: {
+    lowestRootTemperature: {
+      label: 'Lowest root temperature',
+      quantity: temperature,
+      explain: 'Of the coldest layer of the pots, at any time of the snap, with the heat as you have it.',
+    },
+    lowestAt: {
+      label: 'Roots are coldest after',
+      quantity: 'duration',
+      explain: 'Counted from the first hour at the lowest outside. Wet pots follow the air by hours.',
+    },
+    belowLimit: {
+      label: 'Time below your limit',
+      quantity: 'duration',
+      explain: 'How long the coldest layer is below the lowest root temperature that you accept.',
+    },
+    lowestWithoutHeat: {
+      label: 'Lowest root temperature without heat',
+      quantity: temperature,
+      explain: 'The same snap with the cable off from the beginning.',
+    },
+    lowestWithCover: {
+      label: 'Lowest root temperature with a film cover',
+      quantity: temperature,
+      explain: 'Heat as you have it, and plain film over the plants. Empty where there is a cover already.',
+    },
+    energy: {
+      label: 'Energy through the snap',
+      quantity: 'energy',
+      explain: 'What the cable takes in three days: the day before, the cold and the night after.',
+    },
+    meanPower: {
+      label: 'Mean power while it is coldest',
+      quantity: 'power',
+      explain: 'Over the hours that it stays at the lowest outside.',
+    },
+    peakPower: {
+      label: 'Highest power',
+      quantity: 'power',
+      explain: 'The most that the cable gives when it is on.',
+    },
+    lowestLoop: {
+      label: 'Lowest loop temperature',
+      quantity: temperature,
+      explain: 'Compare it with the freezing point of your mix.',
+    },
+    outside: {
+      label: 'Lowest outside',
+      quantity: temperature,
+      explain: 'The night that the bench is built for.',
+    },
+  },
+  tables: {
+    ways: {
+      label: 'The same snap, changed in one thing',
+      explain:
+        'A sensor on the loop protects the loop. In the air or in a pot the same cable works for the roots, and takes more power for it.',
+      columns: {
+        bench: { label: 'Bench' },
+        lowest: { label: 'Lowest at the roots', quantity: temperature },
+        below: { label: 'Below your limit', quantity: 'duration' },
+        energy: { label: 'Energy', quantity: 'energy' },
+      },
+    },
+    course: {
+      label: 'The snap in numbers',
+      explain: 'Every six hours; the power is the mean of the six hours before.',
+      columns: {
+        clock: { label: 'Day and hour' },
+        outside: { label: 'Outside', quantity: temperature },
+        house: { label: 'House', quantity: temperature },
+        under: { label: 'Under the bench', quantity: temperature },
+        loop: { label: 'Loop', quantity: temperature },
+        roots: { label: 'Coldest roots', quantity: temperature },
+        power: { label: 'Power', quantity: 'power' },
+      },
+    },
+  },
+  curves: {
+    course: {
+      label: 'The snap',
+      explain: 'Temperatures and power, every ten minutes.',
+      series: {
+        outside: { label: 'Outside', quantity: temperature },
+        house: { label: 'House', quantity: temperature },
+        canopy: { label: 'Under the cover', quantity: temperature },
+        loop: { label: 'Loop', quantity: temperature },
+        under: { label: 'Under the bench', quantity: temperature },
+        'roots-1': { label: 'Roots, bottom', quantity: temperature },
+        'roots-2': { label: 'Roots, middle', quantity: temperature },
+        'roots-3': { label: 'Roots, top', quantity: temperature },
+        power: { label: 'Power', quantity: 'power' },
+      },
+    },
+  },
+  formulas: [
+    {
+      tex: String.raw`\frac{dH_i}{dt} = \sum_j G_{ij}\,(T_j - T_i) + P_i`,
+      words:
+        'The heat H that each part of the bench holds changes by what flows to and from its neighbours and by what the cable brings. The conductances G are those of the steady state and are worked out again as temperatures change. H includes the heat that water gives up as it freezes, between 0 and −0.5 °C.',
+      cites: [
+        cite('churchill-chu1975', 'horizontal cylinder and vertical plate'),
+        cite('mcadams1954', 'horizontal plates'),
+        cite('incropera', 'radiation, conduction, lumped capacities'),
+      ],
+    },
+  ],
+  cites: [
+    cite(
+      'assumption',
+      'the shape of the snap: drop in seven hours from three in the afternoon, half a recovery, a second night half as cold; no sun',
+    ),
+    cite('assumption', 'uncertain inputs and their ranges'),
+    cite('common-practice', 'set points of 2 °C at the roots and 4 to 5 °C on the loop'),
+  ],
+  cautions: ['no-flame', 'mains-and-water'],
+  compute(situation) {
+    const { bench } = situation;
+    const { lowestRootTemperature: limit } = bench.plants;
+    const night = nightOf(situation);
+    const asIs = summaryOf(situation, night);
+    const range = rangedAll(situation, (parameters) => {
+      const { lowestRoots, energy } = summaryOf(
+        situation,
+        nightOf(situation, parameters, { every: nightSteps.coarse }),
+      );
+      return { lowestRoots, energy };
+    });
+    // The finer run gives the value, the coarse ones how far it may lie to either side.
+    const spread = (
+      value: number,
+      { value: middle, low, high }: (typeof range)['energy'],
+      least = -Infinity,
+    ) => ({
+      value,
+      low: Math.max(least, value + low - middle),
+      high: value + high - middle,
+    });
+    const covered = bench.cover.kind !== 'none';
+    const otherCover = { cover: { kind: covered ? 'none' : 'film' } } as const;
+    const cold = through(situation, {}, false);
+    const other = through(situation, otherCover);
+    const sensors = bySensor(situation, asIs);
+    const row = (
+      name: Sentence,
+      { lowestRoots, belowLimit, energy }: NightSummary,
+    ): Record<string, Cell> => ({
+      bench: name,
+      lowest: lowestRoots,
+      below: belowLimit,
+      energy,
+    });
+    const withOther = covered ? 'Without the cover' : 'With a film cover';
+    const roots = coldestRoots(night);
+    const lowest = spread(asIs.lowestRoots, range.lowestRoots);
+
+    const warnings: Warning[] = [];
+    if (asIs.lowestRoots < limit) {
+      const text = sentence`In the snap to ${amount(night.snap.lowest, temperature)} the roots come to ${amount(asIs.lowestRoots, temperature)} and stay below your limit of ${amount(limit, temperature)} for ${amount(asIs.belowLimit, 'duration')}.`;
+      warnings.push(care('roots-below-limit-in-snap', text));
+    } else if (lowest.low < limit) {
+      const text = sentence`The roots may come to ${amount(lowest.low, temperature)} in the snap, below your limit of ${amount(limit, temperature)}. Measure what the range hangs on: the house and the gaps first.`;
+      warnings.push(care('roots-may-fall-below-limit', text));
+    }
+    if (bench.control.sensor === 'loop' && sensors.pot.night.lowestRoots > asIs.lowestRoots + readable) {
+      const text = sentence`With the sensor on the loop the roots come to ${amount(asIs.lowestRoots, temperature)}; with it in a pot at ${amount(sensors.pot.at, temperature)} to ${amount(sensors.pot.night.lowestRoots, temperature)}. Put it in a pot or in the air under the bench, with a second limit on the loop against freezing.`;
+      warnings.push(care('sensor-on-loop', text));
+    }
+    if (asIs.lowestLoop < loopFreezes(bench)) {
+      const text = sentence`The loop comes to ${amount(asIs.lowestLoop, temperature)}, below the ${amount(loopFreezes(bench), temperature)} at which it turns to slush.`;
+      warnings.push(care('loop-freezes-in-snap', text));
+    }
+    return {
+      figures: {
+        lowestRootTemperature: lowest,
+        lowestAt: { value: asIs.lowestAt },
+        belowLimit: { value: asIs.belowLimit },
+        lowestWithoutHeat: { value: cold.lowestRoots },
+        lowestWithCover: covered ? null : { value: other.lowestRoots },
+        energy: spread(asIs.energy, range.energy, 0),
+        meanPower: { value: asIs.meanPower },
+        peakPower: { value: asIs.peakPower },
+        lowestLoop: { value: asIs.lowestLoop },
+        outside: { value: night.snap.lowest },
+      },
+      tables: {
+        ways: {
+          rows: [
+            row(['As it is'], asIs),
+            row(['Without heat'], cold),
+            row([withOther], other),
+            row([`${withOther}, without heat`], through(situation, otherCover, false)),
+            row(sentence`Sensor on the loop, at ${amount(sensors.loop.at, temperature)}`, sensors.loop.night),
+            row(
+              sentence`Sensor in the air under the bench, at ${amount(sensors.air.at, temperature)}`,
+              sensors.air.night,
+            ),
+            row(sentence`Sensor in a pot, at ${amount(sensors.pot.at, temperature)}`, sensors.pot.night),
+          ],
+        },
+        course: courseTable(night, roots),
+      },
+      curves: { course: courseCurve(night) },
+      warnings,
+    };
+  },
+});

@@ -1,0 +1,204 @@
+import { changed } from '../bench/changed.ts';
+import { loopFreezes } from '../bench/heat-held.ts';
+import { ladder } from '../bench/ladder.ts';
+import { designSnap, nightOf, summaryOf } from '../bench/night.ts';
+import { holdOver, outageHorizon, outageLimits, type OutageLimit } from '../bench/outage.ts';
+import { designOutside } from '../bench/place.ts';
+import { expectedParameters, type Parameters } from '../bench/priors.ts';
+import { rangedAll } from '../bench/range.ts';
+import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
+import { coldestRoots, firstAt } from '../bench/through.ts';
+import {
+  amount,
+  calculator,
+  care,
+  sentence,
+  type Cell,
+  type Figure,
+  type Situation,
+  type Warning,
+} from '../calculator.ts';
+import { cite } from '../sources.ts';
+import { clockWords } from '../weather/clock.ts';
+import { hoursToLowest } from '../weather/cold-snap.ts';
+
+const hour = 3600;
+
+/** Water in pots that were watered the day before, as a share of what they hold (assumption). */
+const watered = 0.95;
+
+/** Failures through the snap, from the first hour at the lowest outside [h]: before, at the beginning, later. */
+const failures = [-4, 0, 4, 8] as const;
+
+/** The design snap with the power gone for as long as the bench says, failing at each of these hours. */
+function byHour(situation: Situation): Record<string, Cell>[] {
+  const { outageHours } = situation.bench.outlook;
+  const limit = situation.bench.plants.lowestRootTemperature;
+  const arrives = hoursToLowest(designSnap(situation)) * hour;
+  return failures.map((later) => {
+    const fails = arrives + later * hour;
+    const powered = (time: number): boolean => time < fails || time >= fails + outageHours;
+    const night = nightOf(situation, expectedParameters(situation), { powered });
+    const from = night.course.times.findIndex((time) => time >= fails);
+    const since = night.course.times.subarray(from);
+    const reached = firstAt(since, coldestRoots(night).subarray(from), limit, 'falling');
+    return {
+      fails: [clockWords(night.weather.outside.clock + fails)],
+      lowest: summaryOf(situation, night).lowestRoots,
+      toLimit: reached === null ? null : reached === 0 ? 0 : reached - fails,
+    };
+  });
+}
+
+export default calculator({
+  id: 'outage',
+  question: 'The power is out: how long have I got?',
+  summary:
+    'Time from the failure until the roots and the loop reach their limits, by outside temperature, from a bench that its heat had kept in ordinary weather.',
+  reads: reading(
+    'outlook.outageHours',
+    'plants.lowestRootTemperature',
+    'pots.moisture',
+    'cover.kind',
+    ...designNightFields,
+    ...thermalFields,
+  ),
+  figures: {
+    hoursToRootLimit: {
+      label: 'Time until the roots are at your limit',
+      quantity: 'duration',
+      explain:
+        'The coldest layer, with outside as cold as on the night you build for from the moment of failure. Empty where it does not come to that within ten days. The outermost pots of the bench are there sooner.',
+    },
+    hoursToRootsFrozen: {
+      label: 'Time until a layer of the roots is frozen through',
+      quantity: 'duration',
+      explain: 'All water of the coldest layer is ice. From then on it cools fast.',
+    },
+    hoursToLoopFreezing: {
+      label: 'Time until the loop turns to slush',
+      quantity: 'duration',
+      explain: 'The first ice forms at the freezing point of the mix.',
+    },
+    hoursToLoopSolid: {
+      label: 'Time until the slush is stiff',
+      quantity: 'duration',
+      explain: 'A third of the fluid is ice: about here it no longer gives way and breaks pipes.',
+    },
+    latentShare: {
+      label: 'Share of that time owed to water that freezes',
+      quantity: 'share',
+      explain:
+        'Of the time until the roots are at your limit: what would be gone if the water in the pots gave up no heat.',
+    },
+    hoursWhenWatered: {
+      label: 'The same with the pots watered well',
+      quantity: 'duration',
+      explain: 'Time until the roots are at your limit with nearly all the water that the medium holds.',
+    },
+    outside: {
+      label: 'Outside temperature',
+      quantity: 'temperature',
+      explain: 'Of the night that the bench is built for, from the failure on.',
+    },
+  },
+  tables: {
+    ladder: {
+      label: 'Time to each limit, by outside temperature',
+      explain: 'An empty place is a limit that is not reached within ten days.',
+      columns: {
+        outside: { label: 'Outside', quantity: 'temperature' },
+        roots: { label: 'Roots at your limit', quantity: 'duration' },
+        rootsFrozen: { label: 'A layer frozen through', quantity: 'duration' },
+        loopFreezing: { label: 'Loop turns to slush', quantity: 'duration' },
+        loopSolid: { label: 'Slush is stiff', quantity: 'duration' },
+      },
+    },
+    byHour: {
+      label: 'The cold snap with a power cut in it',
+      explain: 'The power is gone for as long as you look at, from different hours of the snap.',
+      columns: {
+        fails: { label: 'Power fails' },
+        lowest: { label: 'Lowest at the roots', quantity: 'temperature' },
+        toLimit: { label: 'From the failure to your limit', quantity: 'duration' },
+      },
+    },
+  },
+  formulas: [
+    {
+      tex: String.raw`t \approx \frac{C}{G}\,\ln\frac{T_0 - T_{\text{out}}}{T - T_{\text{out}}} + \frac{m_w\,L}{G\,(0 - T_{\text{out}})}`,
+      words:
+        'For a single lump: the time to cool by its heat capacity C through a conductance G, and the time for its water, of mass m and latent heat L, to freeze at 0 °C. The guide follows all parts of the bench instead of one lump.',
+      cites: [cite('incropera', 'lumped capacity'), cite('iapws-sr6', 'latent heat of freezing')],
+    },
+  ],
+  cites: [
+    cite('assumption', 'the start: heat as set, ordinary weather of the coldest month; no sun'),
+    cite(
+      'common-practice',
+      'a third of ice makes a slush stiff: freeze and burst protection tables, from memory',
+    ),
+  ],
+  cautions: ['generator', 'no-flame', 'alarm'],
+  compute(situation) {
+    const { bench } = situation;
+    const outside = designOutside(situation);
+    const parameters = expectedParameters(situation);
+    const ask = (where: Situation, limits: readonly OutageLimit[], more: { latent?: boolean } = {}) =>
+      holdOver({ situation: where, parameters: expectedParameters(where), outside, limits, ...more });
+    const now = holdOver({ situation, parameters, outside });
+    // A limit that is not reached at one end of an input's range is set at the horizon, beyond which nobody looks.
+    const range = rangedAll(situation, (one: Parameters) => {
+      const { roots, loopFreezing } = holdOver({
+        situation,
+        parameters: one,
+        outside,
+        limits: ['roots', 'loopFreezing'],
+      });
+      return { roots: roots ?? outageHorizon, loopFreezing: loopFreezing ?? outageHorizon };
+    });
+    const figure = (limit: 'roots' | 'loopFreezing'): Figure | null => {
+      const value = now[limit];
+      if (value === null) return null;
+      const { low, high } = range[limit];
+      return { value, low: Math.max(0, low), high: Math.min(outageHorizon, high) };
+    };
+    const plain = (value: number | null): Figure | null => (value === null ? null : { value });
+    const dry = now.roots ? (ask(situation, ['roots'], { latent: false }).roots ?? 0) : 0;
+    const wet = ask(changed(situation, { pots: { moisture: Math.max(bench.pots.moisture, watered) } }), [
+      'roots',
+    ]);
+    const figures = {
+      hoursToRootLimit: figure('roots'),
+      hoursToRootsFrozen: plain(now.rootsFrozen),
+      hoursToLoopFreezing: figure('loopFreezing'),
+      hoursToLoopSolid: plain(now.loopSolid),
+      latentShare: now.roots ? { value: Math.max(0, 1 - dry / now.roots) } : null,
+      hoursWhenWatered: plain(wet.roots),
+      outside: { value: outside },
+    };
+    const { outageHours } = bench.outlook;
+    const warnings: Warning[] = [];
+    if (now.roots !== null && now.roots < outageHours) {
+      const text = sentence`At ${amount(outside, 'temperature')} outside the roots are at your limit ${amount(now.roots, 'duration')} after the failure, before the ${amount(outageHours, 'duration')} that you look at are over. Cover the plants and close the gaps at once.`;
+      warnings.push(care('roots-before-power', text));
+    }
+    if (now.loopFreezing !== null && now.loopFreezing < outageHours) {
+      const text = sentence`The loop turns to slush at ${amount(loopFreezes(bench), 'temperature')}, ${amount(now.loopFreezing, 'duration')} after the failure. Look for leaks before you switch the heat on again.`;
+      warnings.push(care('loop-before-power', text));
+    }
+    return {
+      figures,
+      tables: {
+        ladder: {
+          rows: ladder(situation.region).map((level) => ({
+            outside: level,
+            ...holdOver({ situation, parameters, outside: level, limits: outageLimits }),
+          })),
+        },
+        byHour: { rows: byHour(situation) },
+      },
+      warnings,
+    };
+  },
+});
