@@ -1,6 +1,9 @@
+import { mixedFilm } from '../laws/forced-convection.ts';
+import { exchangeThrough } from '../laws/layered-radiation.ts';
 import { airGapFilm, horizontalFilm, levelGapFilm, verticalFilm } from '../laws/natural-convection.ts';
-import { exchangeEmissivity, radiantFilm } from '../laws/radiation.ts';
+import { radiantFilm } from '../laws/radiation.ts';
 import type { Sheet } from '../tables/films.ts';
+import { factor, solveFactored } from './linear.ts';
 
 /**
  * Long-wave reflectance of a plastic film [1]; what it neither lets through nor reflects it takes up and gives off
@@ -10,6 +13,12 @@ const filmReflectance = 0.05;
 
 /** Emissivity of what stands on either side of a sheet: plastic, wood, soil, leaves [1] (emissivity tables: 0.9). */
 const surroundingsEmissivity = 0.9;
+
+/** A sheet takes up and gives off at least this share of radiation, so that it is never without any [1] (assumption). */
+const leastEmissivity = 0.05;
+
+/** A sheet that is said to hold nothing back is taken for this thin a one, so that its two faces stay two [m²·K/W]. */
+const leastResistance = 1e-6;
 
 export interface SheetStack {
   readonly sheets: readonly Sheet[];
@@ -21,6 +30,11 @@ export interface SheetStack {
   readonly place: 'side' | 'top';
   /** Height of a side, or area over perimeter of a top [m]. */
   readonly size: number;
+  /**
+   * Film that a draught or the wind makes on the outermost face [W/(m²·K)], from `plateFlowFilm` or `windFilm`; still
+   * air where it is not said.
+   */
+  readonly moving?: number;
 }
 
 /** Share of long-wave radiation that a sheet lets through [1]. */
@@ -37,12 +51,32 @@ export const gapBetweenSheets = 0.02;
 /** How many face temperatures `stackTransmittance` keeps for a stack. */
 export const faceCount = (stack: SheetStack): number => 2 * stack.sheets.length;
 
+/** How the faces of a stack exchange radiation depends on no temperature, so each stack is asked once. */
+const exchanges = new WeakMap<SheetStack, Float64Array>();
+
+function exchangeOf(stack: SheetStack): Float64Array {
+  const known = exchanges.get(stack);
+  if (known) return known;
+  const layers = stack.sheets.map((sheet, index) => {
+    const through = transmittance(sheet, stack.wet && index === 0, stack.longwave);
+    const rest = 1 - filmReflectance - through;
+    return {
+      transmittance: through,
+      emissivity: Math.max(leastEmissivity, Math.min(sheet.emissivity, rest)),
+    };
+  });
+  const exchange = exchangeThrough(layers, surroundingsEmissivity);
+  exchanges.set(stack, exchange);
+  return exchange;
+}
+
 /**
  * Heat transmittance of sheets that hang or lie between two airs [W/(m²·K)]: both air films by the correlations of
- * natural convection with the sheet's own temperature, the sheets, the air between them, and in parallel the
- * long-wave radiation that passes straight through dry films.
+ * natural convection with the sheets' own temperatures, the sheets, the air between them, and the long-wave radiation
+ * that each face exchanges with every other, through films that let it pass.
  *
- * Still air on both sides; wind over a cover in an open house would add to it. Temperatures in °C.
+ * Still air inside, and outside too unless `moving` says otherwise. What stands on either side is taken to be as warm as
+ * the air there: a clear sky over a house would draw more. Temperatures in °C.
  *
  * @param faces temperatures of the faces from inside to outside, two to a sheet, starting at `first`. They are read
  *   as the best guess (NaN: none yet) and overwritten by a better one: each call is one round towards them, so that
@@ -55,58 +89,77 @@ export function stackTransmittance(
   faces: Float64Array,
   first: number,
 ): number {
-  const { sheets, wet, longwave, place, size } = stack;
-  const last = sheets.length - 1;
-  const face = (index: number): number => {
-    const known = faces[first + index] ?? NaN;
+  const { sheets, place, size, moving = 0 } = stack;
+  const exchange = exchangeOf(stack);
+  const count = faceCount(stack);
+  /** Temperature of the inside (0), a face, or the outside (count + 1). */
+  const t = (place: number): number => {
+    if (place === 0) return inside;
+    if (place > count) return outside;
+    const known = faces[first + place - 1]!;
     // To start with the drop is spread evenly over the air films and gaps.
     return Number.isNaN(known)
-      ? inside + ((Math.floor(index / 2) + 0.5) / sheets.length) * (outside - inside)
+      ? inside + ((Math.floor((place - 1) / 2) + 0.5) / sheets.length) * (outside - inside)
       : known;
   };
   const film = (surface: number, air: number, facing: 'up' | 'down'): number =>
     place === 'side' ? verticalFilm(size, surface, air) : horizontalFilm(size, surface, air, facing);
-  const emissivityOf = (index: number): number => {
-    const sheet = sheets[index];
-    if (!sheet) return surroundingsEmissivity;
-    const rest = 1 - filmReflectance - transmittance(sheet, wet && index === 0, longwave);
-    return Math.max(0.05, Math.min(sheet.emissivity, rest));
+  /** Through the air from one place to the next, and through a sheet from one of its faces to the other. */
+  const toNext = (place: number): number => {
+    if (place % 2 === 1) return 1 / Math.max(sheets[(place - 1) / 2]!.resistance, leastResistance);
+    if (place === 0) return film(t(1), inside, 'down');
+    if (place === count) return mixedFilm(film(t(count), outside, 'up'), moving);
+    const [here, next] = [t(place), t(place + 1)];
+    return gapFilm(stack, here, next);
   };
 
-  const resistances: number[] = [];
-  let through = 1;
-  sheets.forEach((sheet, index) => {
-    through *= transmittance(sheet, wet && index === 0, longwave);
-    const own = emissivityOf(index);
-    const [innerFace, outerFace] = [face(2 * index), face(2 * index + 1)];
-    if (index === 0) {
-      const radiant = radiantFilm(exchangeEmissivity(own, surroundingsEmissivity), inside, innerFace);
-      resistances.push(1 / (film(innerFace, inside, 'down') + radiant));
+  // Faces as shares of the way from outside (0) to inside (1): the answer is what the inside then gives.
+  const matrix = new Float64Array(count * count);
+  const shares = new Float64Array(count);
+  let transmitted = 0;
+  const fromInside = new Float64Array(count);
+  for (let one = 0; one <= count; one++) {
+    for (let other = one + 1; other <= count + 1; other++) {
+      const shared = exchange[one * (count + 2) + other]!;
+      const radiant = shared === 0 ? 0 : radiantFilm(shared, t(one), t(other));
+      const conductance = other === one + 1 ? radiant + toNext(one) : radiant;
+      if (conductance === 0) continue;
+      if (one === 0 && other > count) transmitted += conductance;
+      if (one === 0 && other <= count) {
+        fromInside[other - 1] = conductance;
+        shares[other - 1] = conductance;
+      }
+      if (one > 0) matrix[(one - 1) * count + one - 1]! += conductance;
+      if (other <= count) matrix[(other - 1) * count + other - 1]! += conductance;
+      if (one > 0 && other <= count) matrix[(other - 1) * count + one - 1]! -= conductance;
     }
-    resistances.push(sheet.resistance);
-    if (index < last) {
-      const next = face(2 * index + 2);
-      const still =
-        place === 'side'
-          ? airGapFilm(gapBetweenSheets, size, outerFace, next)
-          : levelGapFilm(gapBetweenSheets, outerFace, next);
-      const radiant = radiantFilm(exchangeEmissivity(own, emissivityOf(index + 1)), outerFace, next);
-      resistances.push(1 / (still + radiant));
-    } else {
-      const radiant = radiantFilm(exchangeEmissivity(own, surroundingsEmissivity), outerFace, outside);
-      resistances.push(1 / (film(outerFace, outside, 'up') + radiant));
-    }
-  });
-  const total = resistances.reduce((sum, one) => sum + one, 0);
-  let level = inside;
-  resistances.slice(0, -1).forEach((one, index) => {
-    level += ((outside - inside) * one) / total;
-    faces[first + index] = level;
-  });
-  const straight = radiantFilm(
-    exchangeEmissivity(surroundingsEmissivity, surroundingsEmissivity),
-    inside,
-    outside,
-  );
-  return 1 / total + through * straight;
+  }
+  factor(count, matrix);
+  solveFactored(count, matrix, shares);
+  for (let face = 0; face < count; face++) {
+    transmitted += fromInside[face]! * (1 - shares[face]!);
+    faces[first + face] = outside + shares[face]! * (inside - outside);
+  }
+  return transmitted;
+}
+
+const gapFilm = ({ place, size }: SheetStack, inner: number, outer: number): number =>
+  place === 'side'
+    ? airGapFilm(gapBetweenSheets, size, inner, outer)
+    : levelGapFilm(gapBetweenSheets, inner, outer);
+
+/** Faces at rest move less than this from one round to the next [K]. */
+const atRest = 1e-9;
+const mostRounds = 200;
+
+/** Heat transmittance of such sheets between two airs [W/(m²·K)], with their faces at rest. Temperatures in °C. */
+export function restingTransmittance(stack: SheetStack, inside: number, outside: number): number {
+  const faces = new Float64Array(faceCount(stack)).fill(NaN);
+  const before = new Float64Array(faces.length);
+  for (let round = 0; round < mostRounds; round++) {
+    before.set(faces);
+    const transmitted = stackTransmittance(stack, inside, outside, faces, 0);
+    if (faces.every((face, index) => Math.abs(face - before[index]!) < atRest)) return transmitted;
+  }
+  return stackTransmittance(stack, inside, outside, faces, 0);
 }
