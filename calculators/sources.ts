@@ -258,6 +258,19 @@ export const sources = {
     by: 'ISO',
     standing: 'memory',
   },
+  more1978: {
+    title:
+      'The Levenberg–Marquardt algorithm: implementation and theory, Lecture Notes in Mathematics 630, p. 105',
+    by: 'J. J. Moré',
+    year: 1978,
+    standing: 'memory',
+  },
+  jcgm100: {
+    title: 'JCGM 100 Evaluation of measurement data: guide to the expression of uncertainty in measurement',
+    by: 'Joint Committee for Guides in Metrology',
+    year: 2008,
+    standing: 'memory',
+  },
 } as const satisfies Record<string, Source>;
 
 export type SourceId = keyof typeof sources;

@@ -63,6 +63,11 @@ export interface Compared {
 export interface Calibration {
   readonly belief: Belief;
   readonly compared: readonly Compared[];
+  /**
+   * How far each uncertain input lies from what was expected of it, in standard deviations of that distance: as `off`
+   * of a reading, taking the expectation for one.
+   */
+  readonly surprise: Readonly<Record<PriorId, number>>;
   /** Sum of squares at the fit: a chi-square with `count` degrees of freedom for a sound bench with sound readings. */
   readonly misfit: number;
   readonly count: number;
@@ -175,7 +180,7 @@ export function modelOf(situation: Situation) {
       atSensor: temperature(sensorNode(body, bench.control.sensor)),
     };
   };
-  return { unknowns, at };
+  return { ids, unknowns, at };
 }
 
 /** The standard deviation that a reading is allowed; of the power read [W]. */
@@ -225,7 +230,7 @@ type Sensitivity = Readonly<Record<ReadingId, Float64Array>>;
 
 function fit(situation: Situation): Calibration {
   const model = modelOf(situation);
-  const { unknowns } = model;
+  const { ids, unknowns } = model;
   const size = unknowns.length;
   const reads = readOf(situation);
   const power = reads.power ?? 0;
@@ -311,6 +316,10 @@ function fit(situation: Situation): Calibration {
       ...rows.map(({ id }, row) => compare(id, row)),
       ...(['surroundings', 'power'] as const).map((id) => compare(id, rows.length + unknowns.indexOf(id))),
     ],
+    surprise: Object.fromEntries(ids.map((id, index) => [id, -off(rows.length + index)])) as Record<
+      PriorId,
+      number
+    >,
     misfit: best.sum,
     count: rows.length,
     output,
