@@ -1,5 +1,6 @@
 import type { Bench, FieldPath } from './bench/fields.ts';
 import type { QuantityName } from './quantities/quantity.ts';
+import type { ValueIn } from './quantities/temperature.ts';
 import type { Region, Station } from './region.ts';
 import type { Citation } from './sources.ts';
 
@@ -11,10 +12,10 @@ export interface Situation {
 }
 
 /** A result; with a range where it rests on an uncertain input. Base units. */
-export interface Figure {
-  readonly value: number;
-  readonly low?: number;
-  readonly high?: number;
+export interface Figure<Q extends QuantityName = QuantityName> {
+  readonly value: ValueIn<Q>;
+  readonly low?: ValueIn<Q>;
+  readonly high?: ValueIn<Q>;
 }
 
 export interface Warning {
@@ -38,7 +39,10 @@ export interface Amount {
   readonly quantity: QuantityName;
 }
 
-export const amount = (value: number, quantity: QuantityName): Amount => ({ value, quantity });
+export const amount = <Q extends QuantityName>(value: ValueIn<Q>, quantity: Q): Amount => ({
+  value,
+  quantity,
+});
 
 /** A sentence with its quantities in place: sentence`The gap is ${amount(0.02, 'size')}.` */
 export const sentence = (words: readonly string[], ...amounts: readonly Amount[]): Sentence =>
@@ -137,10 +141,26 @@ export interface Answer<Names extends string = string> {
   readonly warnings: readonly Warning[];
 }
 
-/** Ties the names of the figures in the declaration to those that `compute` gives back. */
-export const calculator = <const Id extends string, Names extends string>(
-  declaration: Calculator<Id, Names>,
-): Calculator<Id, Names> => declaration;
+type Declared = Readonly<Record<string, FigureDeclaration>>;
+
+/** A calculator as it is written: what `compute` gives back has the names and the quantities of the figures declared. */
+type Written<Id extends string, Figures extends Declared> = Omit<
+  Calculator<Id, keyof Figures & string>,
+  'figures' | 'compute'
+> & {
+  readonly figures: Figures;
+  readonly compute: (situation: Situation) => Omit<Answer, 'figures'> & {
+    readonly figures: { readonly [Name in keyof Figures]: Figure<Figures[Name]['quantity']> | null };
+  };
+};
+
+/**
+ * Ties the figures in the declaration to those that `compute` gives back: a name that is missing does not compile, and
+ * neither does a temperature difference where a temperature is declared.
+ */
+export const calculator = <const Id extends string, const Figures extends Declared>(
+  declaration: Written<Id, Figures>,
+): Calculator<Id, keyof Figures & string> => declaration;
 
 /** The cautions of the guide; their words are in `cautions.ts`. */
 export type CautionId = keyof typeof import('./cautions.ts').cautions;

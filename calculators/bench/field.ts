@@ -1,4 +1,5 @@
 import type { QuantityName } from '../quantities/quantity.ts';
+import type { ValueIn } from '../quantities/temperature.ts';
 
 /**
  * The shapes that a field of the bench can have. Forms, file schema and JSON Schema are all read off these; none of
@@ -57,8 +58,8 @@ export interface FieldGroup {
 /** The value that a field holds, in the base unit of its quantity. */
 export type ValueOf<F extends Field> = F extends NumberField
   ? F extends { readonly empty: string }
-    ? number | null
-    : number
+    ? ValueIn<F['quantity']> | null
+    : ValueIn<F['quantity']>
   : F extends ChoiceField
     ? keyof F['options'] & string
     : string;

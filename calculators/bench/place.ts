@@ -1,8 +1,9 @@
 import type { Situation } from '../calculator.ts';
+import type { Celsius, Kelvins } from '../quantities/temperature.ts';
 import { temperatureThrough, type Series } from '../weather/series.ts';
 
 /** Outside temperature of the night that the bench is built for [°C]. */
-export function designOutside({ bench, station }: Situation): number {
+export function designOutside({ bench, station }: Situation): Celsius {
   switch (bench.place.designNight) {
     case 'own':
       return bench.place.ownLowest ?? station.usualLowest;
@@ -19,7 +20,7 @@ export function designOutside({ bench, station }: Situation): number {
  *
  * @param offset house above outside [K]
  */
-export function houseAir({ bench }: Situation, outside: number, offset: number): number {
+export function houseAir({ bench }: Situation, outside: Celsius, offset: Kelvins): Celsius {
   const unheated = outside + offset;
   if (bench.place.houseKind !== 'held' || bench.place.houseMinimum === null) return unheated;
   return Math.max(unheated, bench.place.houseMinimum);

@@ -1,3 +1,4 @@
+import type { Celsius } from '../quantities/temperature.ts';
 import { airConductivity, airDensity, airHeatCapacity, airViscosity } from '../properties/air.ts';
 import { within } from '../range.ts';
 
@@ -45,15 +46,15 @@ export function cylinderFlowNusselt(reynolds: number, prandtl: number): number {
 }
 
 /** Reynolds number of air at 1 atm and a mean temperature [°C] that passes a length [m] at a speed [m/s]. */
-export const reynolds = (speed: number, length: number, mean: number): number =>
+export const reynolds = (speed: number, length: number, mean: Celsius): number =>
   (speed * length * airDensity(mean)) / airViscosity(mean);
 
 function film(
   nusselt: (reynolds: number, prandtl: number) => number,
   length: number,
   speed: number,
-  surface: number,
-  air: number,
+  surface: Celsius,
+  air: Celsius,
 ): number {
   const mean = (surface + air) / 2;
   const conductivity = airConductivity(mean);
@@ -62,11 +63,11 @@ function film(
 }
 
 /** Film of a flat plate in a draught along it [W/(m²·K)]: length in the direction of the draught [m], speed [m/s]. */
-export const plateFlowFilm = (length: number, speed: number, surface: number, air: number): number =>
+export const plateFlowFilm = (length: number, speed: number, surface: Celsius, air: Celsius): number =>
   film(plateUnchecked, length, speed, surface, air);
 
 /** Film of a cylinder in a draught across it [W/(m²·K)]: diameter [m], speed [m/s]. */
-export const cylinderFlowFilm = (diameter: number, speed: number, surface: number, air: number): number =>
+export const cylinderFlowFilm = (diameter: number, speed: number, surface: Celsius, air: Celsius): number =>
   film(cylinderUnchecked, diameter, speed, surface, air);
 
 /**

@@ -1,3 +1,4 @@
+import type { Celsius } from '../quantities/temperature.ts';
 import { airDensity, airHeatCapacity } from '../properties/air.ts';
 import { kelvin } from '../properties/temperature.ts';
 import { gravity } from './gravity.ts';
@@ -20,10 +21,10 @@ export const openingsInSeries = (a: number, b: number): number =>
  * @param height from the middle of the lower to the middle of the upper opening
  * @param warm and cold: the air on the two sides; T is their mean in kelvin
  */
-export const buoyantFlow = (area: number, height: number, warm: number, cold: number): number =>
+export const buoyantFlow = (area: number, height: number, warm: Celsius, cold: Celsius): number =>
   dischargeCoefficient *
   area *
   Math.sqrt((2 * gravity * height * Math.abs(warm - cold)) / kelvin((warm + cold) / 2));
 
 /** Heat that a flow of air [m³/s] at t [°C] carries per degree [W/K]: ρ cp q. */
-export const flowConductance = (flow: number, t: number): number => airDensity(t) * airHeatCapacity * flow;
+export const flowConductance = (flow: number, t: Celsius): number => airDensity(t) * airHeatCapacity * flow;

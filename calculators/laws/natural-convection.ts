@@ -1,3 +1,4 @@
+import type { Celsius } from '../quantities/temperature.ts';
 import { airConductivity, airDensity, airHeatCapacity, airViscosity } from '../properties/air.ts';
 import { icePoint } from '../properties/temperature.ts';
 import { within } from '../range.ts';
@@ -80,7 +81,7 @@ export function plateNusselt(rayleigh: number, layering: Layering): number {
 function rayleighOf(
   length: number,
   difference: number,
-  mean: number,
+  mean: Celsius,
   viscosity: number,
   conductivity: number,
 ): number {
@@ -95,7 +96,7 @@ function rayleighOf(
  * Rayleigh number in air at 1 atm: Ra = g β |ΔT| L³ ρ² cp / (μ k), for a length [m] and two temperatures [°C],
  * properties at their mean and β = 1/T.
  */
-export function rayleigh(length: number, warm: number, cold: number): number {
+export function rayleigh(length: number, warm: Celsius, cold: Celsius): number {
   const mean = (warm + cold) / 2;
   return rayleighOf(length, warm - cold, mean, airViscosity(mean), airConductivity(mean));
 }
@@ -104,8 +105,8 @@ export function rayleigh(length: number, warm: number, cold: number): number {
 function film(
   nusselt: (rayleigh: number, prandtl: number) => number,
   length: number,
-  surface: number,
-  surroundings: number,
+  surface: Celsius,
+  surroundings: Celsius,
 ): number {
   const mean = (surface + surroundings) / 2;
   const viscosity = airViscosity(mean);
@@ -118,14 +119,14 @@ function film(
  * Film of a long horizontal cylinder [W/(m²·K)]; diameter [m], temperatures [°C]. Beyond Ra = 1e12 (a cylinder of
  * more than 3 m) the correlation goes on along its own third-power asymptote, h independent of size.
  */
-export const cylinderFilm = (diameter: number, surface: number, surroundings: number): number =>
+export const cylinderFilm = (diameter: number, surface: Celsius, surroundings: Celsius): number =>
   film(cylinderUnchecked, diameter, surface, surroundings);
 
 /**
  * Film of a vertical plate [W/(m²·K)]; height [m], temperatures [°C]. Beyond Ra = 1e12 the correlation goes on
  * along its own third-power asymptote, h independent of height.
  */
-export const verticalFilm = (height: number, surface: number, surroundings: number): number =>
+export const verticalFilm = (height: number, surface: Celsius, surroundings: Celsius): number =>
   film(verticalUnchecked, height, surface, surroundings);
 
 /**
@@ -135,8 +136,8 @@ export const verticalFilm = (height: number, surface: number, surroundings: numb
  */
 export function horizontalFilm(
   length: number,
-  surface: number,
-  surroundings: number,
+  surface: Celsius,
+  surroundings: Celsius,
   facing: 'up' | 'down',
 ): number {
   const unstable = surface > surroundings === (facing === 'up');
@@ -149,7 +150,7 @@ export function horizontalFilm(
  * 0.0605 Ra^⅓, {1 + [0.104 Ra^0.293 / (1 + (6310/Ra)^1.36)]³}^⅓ and 0.242 (Ra/A)^0.272 with A = height / thickness;
  * never below pure conduction. Published for Ra to 2e7 and A from 5 to 110; beyond, the third-power law goes on.
  */
-export function airGapFilm(thickness: number, height: number, oneFace: number, otherFace: number): number {
+export function airGapFilm(thickness: number, height: number, oneFace: Celsius, otherFace: Celsius): number {
   const conduction = airConductivity((oneFace + otherFace) / 2) / thickness;
   const ra = rayleigh(thickness, oneFace, otherFace);
   if (ra === 0) return conduction;
@@ -167,7 +168,7 @@ export function airGapFilm(thickness: number, height: number, oneFace: number, o
  * conduction with the upper face warmer; otherwise Hollands et al. 1976 (from memory):
  * Nu = 1 + 1.44 [1 − 1708/Ra]⁺ + [(Ra/5830)^⅓ − 1]⁺. Published for Ra to 1e8; beyond, the third-power law goes on.
  */
-export function levelGapFilm(thickness: number, lowerFace: number, upperFace: number): number {
+export function levelGapFilm(thickness: number, lowerFace: Celsius, upperFace: Celsius): number {
   const conduction = airConductivity((lowerFace + upperFace) / 2) / thickness;
   if (lowerFace <= upperFace) return conduction;
   const ra = rayleigh(thickness, lowerFace, upperFace);

@@ -1,23 +1,24 @@
+import type { Celsius } from '../quantities/temperature.ts';
 import { kelvin } from '../properties/temperature.ts';
 import { within } from '../range.ts';
 
 /** Stefan–Boltzmann constant [W/(m²·K⁴)], CODATA 2018. */
 export const stefanBoltzmann = 5.670374419e-8;
 
-const fourth = (t: number): number => kelvin(t) ** 4;
+const fourth = (t: Celsius): number => kelvin(t) ** 4;
 
 /**
  * Heat radiated from a surface at t1 to surroundings at t2 [W/m²], temperatures in °C:
  * q = ε σ (T1⁴ − T2⁴). Between two surfaces the emissivity is that of the pair, `exchangeEmissivity`.
  */
-export const radiantFlux = (emissivity: number, t1: number, t2: number): number =>
+export const radiantFlux = (emissivity: number, t1: Celsius, t2: Celsius): number =>
   emissivity * stefanBoltzmann * (fourth(t1) - fourth(t2));
 
 /**
  * The same as a film [W/(m²·K)], exact for these two temperatures: ε σ (T1² + T2²)(T1 + T2). Finite and continuous
  * at equal temperatures, the same with the two exchanged.
  */
-export function radiantFilm(emissivity: number, t1: number, t2: number): number {
+export function radiantFilm(emissivity: number, t1: Celsius, t2: Celsius): number {
   const T1 = kelvin(t1);
   const T2 = kelvin(t2);
   return emissivity * stefanBoltzmann * (T1 * T1 + T2 * T2) * (T1 + T2);

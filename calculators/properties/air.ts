@@ -1,3 +1,4 @@
+import type { Celsius } from '../quantities/temperature.ts';
 import { within } from '../range.ts';
 import { icePoint, kelvin } from './temperature.ts';
 
@@ -20,22 +21,22 @@ const gasConstant = 287.053;
 export const airHeatCapacity = 1006;
 
 /** Density [kg/m³] at t [°C]. */
-export const airDensity = (t: number): number => standardPressure / (gasConstant * kelvin(t));
+export const airDensity = (t: Celsius): number => standardPressure / (gasConstant * kelvin(t));
 
 /** Dynamic viscosity [Pa·s] at t [°C]: Sutherland's law, 1.458e-6 T^1.5 / (T + 110.4). */
-export function airViscosity(t: number): number {
+export function airViscosity(t: Celsius): number {
   const T = t + icePoint;
   return (1.458e-6 * T * Math.sqrt(T)) / (T + 110.4);
 }
 
 /** Thermal conductivity [W/(m·K)] at t [°C]: 2.64638e-3 T^1.5 / (T + 245.4 · 10^(−12/T)). */
-export function airConductivity(t: number): number {
+export function airConductivity(t: Celsius): number {
   const T = t + icePoint;
   return (2.64638e-3 * T * Math.sqrt(T)) / (T + 245.4 * 10 ** (-12 / T));
 }
 
 /** Prandtl number at t [°C]. */
-export const airPrandtl = (t: number): number => (airViscosity(t) * airHeatCapacity) / airConductivity(t);
+export const airPrandtl = (t: Celsius): number => (airViscosity(t) * airHeatCapacity) / airConductivity(t);
 
 export interface Air {
   /** [kg/m³] */
@@ -57,7 +58,7 @@ export interface Air {
 export const airRange = { from: -75, to: 120 } as const;
 
 /** Dry air at 1 atm and t [°C], −75 to 120 °C. Throws `OutOfRange` outside. */
-export function air(t: number): Air {
+export function air(t: Celsius): Air {
   within('temperature of the air [°C]', t, airRange.from, airRange.to);
   const density = airDensity(t);
   const viscosity = airViscosity(t);

@@ -1,3 +1,4 @@
+import type { Celsius } from '../quantities/temperature.ts';
 import { OutOfRange, within } from '../range.ts';
 import { freezingTable, mixCoefficients, type FreezingRow } from '../tables/glycol.ts';
 import { icePoint } from './temperature.ts';
@@ -74,14 +75,14 @@ function polynomial(coefficients: readonly number[], d: number): number {
 }
 
 /** Freezing point [°C] by share of mass [1], Melinder's equation; 0 to 0.6. Throws `OutOfRange`. */
-export function freezingPointMelinder(glycol: Glycol, massShare: number): number {
+export function freezingPointMelinder(glycol: Glycol, massShare: number): Celsius {
   within(`share of ${glycol} glycol by mass [1]`, massShare, 0, highestMassShare);
   const { freezing, massShare: centre } = mixCoefficients[glycol];
   return polynomial(freezing, massShare - centre) - icePoint;
 }
 
 /** Freezing point [°C] by share of volume [1], ASHRAE 2001, straight lines between its rows. Throws `OutOfRange`. */
-export function freezingPointAshrae(glycol: Glycol, volumeShare: number): number {
+export function freezingPointAshrae(glycol: Glycol, volumeShare: number): Celsius {
   within(`share of ${glycol} glycol by volume [1]`, volumeShare, 0, highestVolumeShare(glycol));
   return interpolate(columns[glycol].volume, columns[glycol].freezing, volumeShare);
 }
@@ -90,7 +91,7 @@ export function freezingPointAshrae(glycol: Glycol, volumeShare: number): number
  * Where the first ice appears [°C] in a mix with this share by volume [1]: the warmer of the two published sources,
  * which differ by up to 1.4 K (propylene) and 2.9 K (ethylene glycol). Throws `OutOfRange` beyond the published table.
  */
-export function freezingPoint(glycol: Glycol, volumeShare: number): number {
+export function freezingPoint(glycol: Glycol, volumeShare: number): Celsius {
   const ashrae = freezingPointAshrae(glycol, volumeShare);
   return Math.max(ashrae, freezingPointMelinder(glycol, massShareOf(glycol, volumeShare)));
 }
@@ -99,7 +100,7 @@ export function freezingPoint(glycol: Glycol, volumeShare: number): number {
  * The least share by volume [1] that stays liquid down to this temperature [°C]: the inverse of `freezingPoint`.
  * Zero at and above 0 °C. Throws `OutOfRange` below what the published tables reach.
  */
-export function volumeShareFor(glycol: Glycol, freezingTemperature: number): number {
+export function volumeShareFor(glycol: Glycol, freezingTemperature: Celsius): number {
   if (freezingTemperature >= 0) return 0;
   let low = 0;
   let high = highestVolumeShare(glycol);
@@ -114,7 +115,7 @@ export function volumeShareFor(glycol: Glycol, freezingTemperature: number): num
 }
 
 /** Temperatures [°C] between which a mix of this share by mass [1] has published properties. */
-export function liquidRange(antifreeze: Antifreeze, massShare: number): { from: number; to: number } {
+export function liquidRange(antifreeze: Antifreeze, massShare: number): { from: Celsius; to: Celsius } {
   if (antifreeze === 'none') return waterRange;
   const ashrae = interpolate(columns[antifreeze].mass, columns[antifreeze].freezing, massShare);
   return { from: Math.max(ashrae, freezingPointMelinder(antifreeze, massShare)), to: hottest };
@@ -122,7 +123,7 @@ export function liquidRange(antifreeze: Antifreeze, massShare: number): { from: 
 
 type Property = 'density' | 'heatCapacity' | 'conductivity' | 'logViscosity';
 
-function mixProperty(glycol: Glycol, property: Property, massShare: number, t: number): number {
+function mixProperty(glycol: Glycol, property: Property, massShare: number, t: Celsius): number {
   within(`share of ${glycol} glycol by mass [1]`, massShare, 0, highestMassShare);
   const { from, to } = liquidRange(glycol, massShare);
   if (!(t >= from && t <= to)) throw new OutOfRange(`temperature of the mix [°C]`, t, from, to);
@@ -142,26 +143,26 @@ function mixProperty(glycol: Glycol, property: Property, massShare: number, t: n
  */
 
 /** Density [kg/m³]. */
-export const mixDensity = (antifreeze: Antifreeze, massShare: number, t: number): number =>
+export const mixDensity = (antifreeze: Antifreeze, massShare: number, t: Celsius): number =>
   antifreeze === 'none' ? waterDensity(t) : mixProperty(antifreeze, 'density', massShare, t);
 
 /** Specific heat capacity [J/(kg·K)]. */
-export const mixHeatCapacity = (antifreeze: Antifreeze, massShare: number, t: number): number =>
+export const mixHeatCapacity = (antifreeze: Antifreeze, massShare: number, t: Celsius): number =>
   antifreeze === 'none' ? waterHeatCapacity(t) : mixProperty(antifreeze, 'heatCapacity', massShare, t);
 
 /** Thermal conductivity [W/(m·K)]. */
-export const mixConductivity = (antifreeze: Antifreeze, massShare: number, t: number): number =>
+export const mixConductivity = (antifreeze: Antifreeze, massShare: number, t: Celsius): number =>
   antifreeze === 'none' ? waterConductivity(t) : mixProperty(antifreeze, 'conductivity', massShare, t);
 
 /** Dynamic viscosity [Pa·s]. */
-export const mixViscosity = (antifreeze: Antifreeze, massShare: number, t: number): number =>
+export const mixViscosity = (antifreeze: Antifreeze, massShare: number, t: Celsius): number =>
   antifreeze === 'none' ? waterViscosity(t) : Math.exp(mixProperty(antifreeze, 'logViscosity', massShare, t));
 
 /**
  * Volume expansion −(1/ρ)(∂ρ/∂T) [1/K], from the slope of the density over a tenth of a kelvin to either side,
  * one-sided at the ends of the range.
  */
-export function mixExpansion(antifreeze: Antifreeze, massShare: number, t: number): number {
+export function mixExpansion(antifreeze: Antifreeze, massShare: number, t: Celsius): number {
   if (antifreeze === 'none') return waterExpansion(t);
   const { from, to } = liquidRange(antifreeze, massShare);
   const below = Math.max(t - 0.1, from);

@@ -1,3 +1,4 @@
+import type { Celsius } from '../quantities/temperature.ts';
 import { within } from '../range.ts';
 import { liquidWater } from '../tables/liquid-water.ts';
 import { kelvin } from './temperature.ts';
@@ -15,8 +16,8 @@ const lowest = -20;
 const highest = 110;
 const quantity = 'temperature of the water [°C]';
 
-const alpha = (t: number): number => 10 / (593 - kelvin(t));
-const beta = (t: number): number => 10 / (kelvin(t) - 232);
+const alpha = (t: Celsius): number => 10 / (593 - kelvin(t));
+const beta = (t: Celsius): number => 10 / (kelvin(t) - 232);
 const volumeOfAlpha = [a[6], a[7], a[8], a[9], a[10]];
 const volumeOfBeta = [b[5], b[6], b[7], b[8], b[9], b[10]];
 const heatOfAlpha = [a[1], a[2], a[3]];
@@ -30,7 +31,7 @@ function sum(terms: readonly Term[], term: (factor: number, exponent: number) =>
 }
 
 /** Specific volume [m³/kg] at t [°C]. */
-export function specificVolume(t: number): number {
+export function specificVolume(t: Celsius): number {
   within(quantity, t, lowest, highest);
   const inAlpha = sum(volumeOfAlpha, (factor, n) => factor * alpha(t) ** n);
   const inBeta = sum(volumeOfBeta, (factor, m) => factor * beta(t) ** m);
@@ -38,7 +39,7 @@ export function specificVolume(t: number): number {
 }
 
 /** How the specific volume changes with temperature, ∂v/∂T [m³/(kg·K)], at t [°C]. */
-export function specificVolumeSlope(t: number): number {
+export function specificVolumeSlope(t: Celsius): number {
   within(quantity, t, lowest, highest);
   const inAlpha = sum(volumeOfAlpha, (factor, n) => n * factor * alpha(t) ** (n + 1));
   const inBeta = sum(volumeOfBeta, (factor, m) => m * factor * beta(t) ** (m + 1));
@@ -46,7 +47,7 @@ export function specificVolumeSlope(t: number): number {
 }
 
 /** Specific heat capacity at constant pressure [J/(kg·K)] at t [°C]. */
-export function heatCapacity(t: number): number {
+export function heatCapacity(t: Celsius): number {
   within(quantity, t, lowest, highest);
   const inAlpha = sum(heatOfAlpha, (factor, n) => n * (n + 1) * factor * alpha(t) ** (n + 2));
   const inBeta = sum(heatOfBeta, (factor, m) => m * (m + 1) * factor * beta(t) ** (m + 2));
@@ -56,13 +57,13 @@ export function heatCapacity(t: number): number {
 const reducedTo = 300;
 
 /** Dynamic viscosity [Pa·s] at t [°C]. */
-export function viscosity(t: number): number {
+export function viscosity(t: Celsius): number {
   within(quantity, t, lowest, highest);
   return 1e-6 * sum(liquidWater.viscosity, (factor, n) => factor * (kelvin(t) / reducedTo) ** n);
 }
 
 /** Thermal conductivity [W/(m·K)] at t [°C]; the release gives it from 0 °C only. */
-export function conductivity(t: number): number {
+export function conductivity(t: Celsius): number {
   within(quantity, t, 0, highest);
   return sum(liquidWater.conductivity, (factor, n) => factor * (kelvin(t) / reducedTo) ** n);
 }

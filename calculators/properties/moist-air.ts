@@ -1,3 +1,4 @@
+import type { Celsius } from '../quantities/temperature.ts';
 import { within } from '../range.ts';
 import { standardPressure } from './air.ts';
 import { kelvin } from './temperature.ts';
@@ -12,7 +13,7 @@ const range = { from: -100, to: 200 } as const;
 const triplePoint = 0.01;
 
 /** Saturation pressure of water vapour [Pa], over ice below 0.01 °C and over water above. Throws `OutOfRange`. */
-export function saturationPressure(t: number): number {
+export function saturationPressure(t: Celsius): number {
   within('temperature of the air [°C]', t, range.from, range.to);
   const T = kelvin(t);
   const logarithm =
@@ -37,7 +38,7 @@ export function saturationPressure(t: number): number {
 const molarRatio = 0.621945;
 
 /** Mass of vapour per mass of dry air at saturation [1], at t [°C] and a total pressure [Pa]. */
-export function saturationHumidity(t: number, pressure = standardPressure): number {
+export function saturationHumidity(t: Celsius, pressure = standardPressure): number {
   const vapour = saturationPressure(t);
   return (molarRatio * vapour) / (pressure - vapour);
 }
@@ -46,7 +47,7 @@ export function saturationHumidity(t: number, pressure = standardPressure): numb
  * Dew point [°C] of air at t [°C] with a relative humidity of 0 to 1, zero excluded: where its vapour is
  * saturated. Below 0 °C it is the frost point. Throws `OutOfRange` for air so dry that it lies below −100 °C.
  */
-export function dewPoint(t: number, relativeHumidity: number): number {
+export function dewPoint(t: Celsius, relativeHumidity: number): Celsius {
   within('relative humidity [1]', relativeHumidity, Number.MIN_VALUE, 1);
   const vapour = relativeHumidity * saturationPressure(t);
   within('vapour pressure [Pa]', vapour, saturationPressure(range.from), Number.MAX_VALUE);
@@ -66,8 +67,8 @@ export function dewPoint(t: number, relativeHumidity: number): number {
  * its transmittance U and inside film hi, both in W/(m²·K). It runs wet where this is below the dew point.
  */
 export const innerFace = (
-  inside: number,
-  outside: number,
+  inside: Celsius,
+  outside: Celsius,
   transmittance: number,
   insideFilm: number,
-): number => inside - (transmittance / insideFilm) * (inside - outside);
+): Celsius => inside - (transmittance / insideFilm) * (inside - outside);

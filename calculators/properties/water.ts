@@ -1,3 +1,4 @@
+import type { Celsius } from '../quantities/temperature.ts';
 import { within } from '../range.ts';
 import * as release from './liquid-water-release.ts';
 
@@ -9,35 +10,35 @@ import * as release from './liquid-water-release.ts';
  */
 export const waterRange = { from: 0, to: 99 } as const;
 
-const liquid = (t: number): void =>
+const liquid = (t: Celsius): void =>
   within('temperature of the water [°C]', t, waterRange.from, waterRange.to);
 
 /** Density [kg/m³]. Highest at 3.98 °C. */
-export function waterDensity(t: number): number {
+export function waterDensity(t: Celsius): number {
   liquid(t);
   return 1 / release.specificVolume(t);
 }
 
 /** Specific heat capacity [J/(kg·K)]. */
-export function waterHeatCapacity(t: number): number {
+export function waterHeatCapacity(t: Celsius): number {
   liquid(t);
   return release.heatCapacity(t);
 }
 
 /** Thermal conductivity [W/(m·K)]. */
-export function waterConductivity(t: number): number {
+export function waterConductivity(t: Celsius): number {
   liquid(t);
   return release.conductivity(t);
 }
 
 /** Dynamic viscosity [Pa·s]. */
-export function waterViscosity(t: number): number {
+export function waterViscosity(t: Celsius): number {
   liquid(t);
   return release.viscosity(t);
 }
 
 /** Volume expansion (1/v)(∂v/∂T) [1/K]. Negative below 3.98 °C: water shrinks as it warms up to there. */
-export function waterExpansion(t: number): number {
+export function waterExpansion(t: Celsius): number {
   liquid(t);
   return release.specificVolumeSlope(t) / release.specificVolume(t);
 }

@@ -4,7 +4,13 @@
  * Inside the calculators a value is always in the base unit of its quantity: SI, with temperature levels in
  * degrees Celsius. written × scale + offset = base. All factors are exact by definition (international yard and
  * pound, US liquid gallon, Btu of the International Table: NIST Special Publication 811, appendix B) unless noted.
+ *
+ * Two libraries for this were weighed and serve as a second opinion in the tests. js-quantities has levels and differences
+ * of temperature, but reads a text for each value (13 µs against 0.03 here; 9.6 kB against 1.4, packed) and rounds the
+ * gallon and the foot after seven digits; mathjs has neither apart and brings 67 kB. Neither knows which unit a reader is
+ * shown and with how many decimals, which is most of this file.
  */
+import type { ValueIn } from './temperature.ts';
 
 export interface Unit {
   /** Multiplies what is written to give the base unit. */
@@ -237,7 +243,7 @@ function unitOrThrow(name: QuantityName, spelling: string): Unit {
 }
 
 /** From a written number to the base unit. Throws RangeError on a unit that the quantity does not have. */
-export function toBase(name: QuantityName, written: number, spelling: string): number {
+export function toBase<Q extends QuantityName>(name: Q, written: number, spelling: string): ValueIn<Q> {
   const { scale, offset = 0 } = unitOrThrow(name, spelling);
   // Division by the whole number 100 makes 70 % exactly 0.7; multiplication by 0.01, which is rounded, does not.
   const parts = 1 / scale;
@@ -245,7 +251,7 @@ export function toBase(name: QuantityName, written: number, spelling: string): n
 }
 
 /** From the base unit to the number a reader sees. Throws RangeError on a unit that the quantity does not have. */
-export function fromBase(name: QuantityName, value: number, spelling: string): number {
+export function fromBase<Q extends QuantityName>(name: Q, value: ValueIn<Q>, spelling: string): number {
   const { scale, offset = 0 } = unitOrThrow(name, spelling);
   return (value - offset) / scale;
 }

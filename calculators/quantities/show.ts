@@ -1,4 +1,5 @@
 import { decimalsOf, fromBase, shownUnit, type QuantityName, type UnitSystem } from './quantity.ts';
+import type { ValueIn } from './temperature.ts';
 
 /** How a reader wants numbers: the system of units and the language of the digits. */
 export interface Manner {
@@ -14,7 +15,7 @@ const gap = '\u202f';
  * The number of a quantity as a reader sees it, without its unit: rounded to the unit's decimals, with a true
  * minus sign and no thousands mark below ten thousand.
  */
-export function showNumber(value: number, name: QuantityName, manner: Manner): string {
+export function showNumber<Q extends QuantityName>(value: ValueIn<Q>, name: Q, manner: Manner): string {
   const unit = shownUnit(name, manner.system);
   const decimals = decimalsOf(name, unit);
   const written = fromBase(name, value, unit);
@@ -29,7 +30,7 @@ export function showNumber(value: number, name: QuantityName, manner: Manner): s
 }
 
 /** A quantity as a reader sees it, with its unit: "12.9 m", "−4.0 °C", "42 %". */
-export function showQuantity(value: number, name: QuantityName, manner: Manner): string {
+export function showQuantity<Q extends QuantityName>(value: ValueIn<Q>, name: Q, manner: Manner): string {
   const unit = shownUnit(name, manner.system);
   const number = showNumber(value, name, manner);
   if (unit === '') return number;
@@ -40,9 +41,9 @@ export function showQuantity(value: number, name: QuantityName, manner: Manner):
  * The limit of a range as a reader sees it: with no more decimals than it needs, and rounded into the range, so that
  * whoever types the limit that was read is inside it.
  */
-export function showLimit(
-  value: number,
-  name: QuantityName,
+export function showLimit<Q extends QuantityName>(
+  value: ValueIn<Q>,
+  name: Q,
   manner: Manner,
   end: 'lowest' | 'highest',
 ): string {
@@ -65,7 +66,7 @@ export function showLimit(
  * A stored value as text for an input box: enough digits to read back the same value to a millionth, so that
  * showing a form and reading it again changes nothing that anyone could measure.
  */
-export function showForInput(value: number, name: QuantityName, manner: Manner): string {
+export function showForInput<Q extends QuantityName>(value: ValueIn<Q>, name: Q, manner: Manner): string {
   const written = fromBase(name, value, shownUnit(name, manner.system));
   return String(Number(written.toPrecision(6))).replace('-', '−');
 }
