@@ -134,7 +134,7 @@ function missingIn({ outside, house, under, loop, roots, power }: Bench['reading
 }
 
 /** The model of the readings: unknowns in, what each thermometer would show out. */
-export function modelOf(situation: Situation) {
+export function modelOfReadings(situation: Situation) {
   const { bench } = situation;
   const { readings } = bench;
   const priors = priorsOf(situation);
@@ -154,7 +154,7 @@ export function modelOf(situation: Situation) {
       readings.house === null ? houseAir(situation, surroundings, parameters.houseOffset) : surroundings;
     const drift = unseen.drift.expected + of('drift') * driftSpread;
     const floorHeat = (unseen.floor.expected + of('floor') * unseen.floor.spread) * topArea(bench);
-    const power = read + of('power') * errorOf('power', read);
+    const power = read + of('power') * errorOfReading('power', read);
     const body = assemble(situation, parameters);
     const settled = settle(
       asRead(body, power, drift, floorHeat, frozenAt),
@@ -184,7 +184,7 @@ export function modelOf(situation: Situation) {
 }
 
 /** The standard deviation that a reading is allowed; of the power read [W]. */
-export function errorOf(id: ReadingId, power: number): number {
+export function errorOfReading(id: ReadingId, power: number): number {
   switch (id) {
     case 'offset':
       return Math.hypot(readingErrors.house, readingErrors.outside, unseen.houseOffset.spread);
@@ -229,14 +229,14 @@ const enough = 1e-3;
 type Sensitivity = Readonly<Record<ReadingId, Float64Array>>;
 
 function fit(situation: Situation): Calibration {
-  const model = modelOf(situation);
+  const model = modelOfReadings(situation);
   const { ids, unknowns } = model;
   const size = unknowns.length;
   const reads = readOf(situation);
   const power = reads.power ?? 0;
   const rows = met.flatMap((id) => {
     const read = reads[id];
-    return read === null ? [] : [{ id, read, error: errorOf(id, power) }];
+    return read === null ? [] : [{ id, read, error: errorOfReading(id, power) }];
   });
 
   // The place looked at last is asked for twice: for its residuals, and for how they change.
@@ -255,7 +255,7 @@ function fit(situation: Situation): Calibration {
         : model.at(place.with(column, place[column]! + step), settled).shown,
     );
     const slopes = (id: ReadingId) =>
-      Float64Array.from(there, (shown) => (shown[id] - here[id]) / (step * errorOf(id, power)));
+      Float64Array.from(there, (shown) => (shown[id] - here[id]) / (step * errorOfReading(id, power)));
     const sensitivity = Object.fromEntries(readingIds.map((id) => [id, slopes(id)])) as Record<
       ReadingId,
       Float64Array
@@ -306,7 +306,7 @@ function fit(situation: Situation): Calibration {
     read: reads[id] ?? NaN,
     before: before[id],
     after: shown[id],
-    error: errorOf(id, power),
+    error: errorOfReading(id, power),
     off: off(row),
   });
   const output = label > 0 ? power / label : NaN;
