@@ -58,6 +58,12 @@ export const sources = {
     year: 2001,
     standing: 'seen',
   },
+  'hvacr-math2018': {
+    title: 'Math for HVACR, exercise 5-4: hydronic system mixtures, freezing and bursting',
+    by: 'Goodheart-Willcox',
+    year: 2018,
+    standing: 'seen',
+  },
   'us-standard-atmosphere': {
     title: 'US Standard Atmosphere 1976',
     by: 'NOAA, NASA, US Air Force',
@@ -214,6 +220,11 @@ export const sources = {
   'dirr-smith': {
     title: 'Root hardiness of container plants, as quoted',
     by: 'M. A. Dirr, Smith',
+    standing: 'seen',
+  },
+  'rutgers-fs528': {
+    title: 'Overwintering container plants, fact sheet 528',
+    by: 'Rutgers NJAES',
     standing: 'seen',
   },
   havis1976: {

@@ -532,6 +532,17 @@ export const fields = {
         to: 0,
         start: -10,
       },
+      measuredFreezing: {
+        shape: 'number',
+        quantity: 'temperature',
+        label: 'Freezing point of the mix now in the loop',
+        explain:
+          'For a loop that is filled already: read it with a refractometer for this antifreeze, or note when the first ice shows in a jar of it in a freezer.',
+        from: -45,
+        to: 0,
+        start: null,
+        empty: 'not measured',
+      },
     },
   },
   cable: {

@@ -89,11 +89,12 @@ export function freezingPointAshrae(glycol: Glycol, volumeShare: number): Celsiu
 
 /**
  * Where the first ice appears [°C] in a mix with this share by volume [1]: the warmer of the two published sources,
- * which differ by up to 1.4 K (propylene) and 2.9 K (ethylene glycol). Throws `OutOfRange` beyond the published table.
+ * which differ by up to 1.4 K (propylene) and 2.9 K (ethylene glycol). Never above 0 °C, where plain water freezes: the
+ * fit for ethylene glycol ends 0.0003 K above it. Throws `OutOfRange` beyond the published table.
  */
 export function freezingPoint(glycol: Glycol, volumeShare: number): Celsius {
   const ashrae = freezingPointAshrae(glycol, volumeShare);
-  return Math.max(ashrae, freezingPointMelinder(glycol, massShareOf(glycol, volumeShare)));
+  return Math.min(0, Math.max(ashrae, freezingPointMelinder(glycol, massShareOf(glycol, volumeShare))));
 }
 
 /**

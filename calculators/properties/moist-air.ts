@@ -1,10 +1,10 @@
 import type { Celsius } from '../quantities/temperature.ts';
 import { within } from '../range.ts';
-import { standardPressure } from './air.ts';
+import { airHeatCapacity, standardPressure } from './air.ts';
 import { kelvin } from './temperature.ts';
 
 /**
- * Water vapour in air: when a film runs wet. Hyland and Wexler 1983 as the ASHRAE Handbook Fundamentals 2017, chapter
+ * Water vapour in air: how much it holds, and when a film or a leaf runs wet. Hyland and Wexler 1983 as the ASHRAE Handbook Fundamentals 2017, chapter
  * 1, equations 5 and 6, prints them. Temperatures in °C, −100 to 200 °C; pressures in Pa.
  */
 const range = { from: -100, to: 200 } as const;
@@ -41,6 +41,39 @@ const molarRatio = 0.621945;
 export function saturationHumidity(t: Celsius, pressure = standardPressure): number {
   const vapour = saturationPressure(t);
   return (molarRatio * vapour) / (pressure - vapour);
+}
+
+/** Specific gas constant of dry air [J/(kg·K)], as in `air.ts`, and of water vapour. */
+const dryConstant = 287.053;
+const vapourConstant = dryConstant / molarRatio;
+
+/** Specific heat capacity of water vapour [J/(kg·K)]: 1860 (ASHRAE 2017, chapter 1, equation 30). */
+const vapourHeatCapacity = 1860;
+
+/** Mass of vapour per mass of dry air [1] of air at t [°C] with a relative humidity of 0 to 1. */
+export function humidityRatio(t: Celsius, relativeHumidity: number, pressure = standardPressure): number {
+  within('relative humidity [1]', relativeHumidity, 0, 1);
+  const vapour = relativeHumidity * saturationPressure(t);
+  return (molarRatio * vapour) / (pressure - vapour);
+}
+
+/**
+ * Density [kg/m³] of air at t [°C] with a relative humidity of 0 to 1: the two ideal gases together. Vapour makes air
+ * lighter: saturated by 0.2 % at 0 °C, 0.5 % at 10 °C, 0.9 % at 20 °C.
+ *
+ * Viscosity, conductivity and Prandtl number are left to dry air (`air.ts`): by Wilke's rule for mixed gases saturated
+ * vapour changes them by less than 1 % up to 20 °C, less than tables of dry air differ among themselves.
+ */
+export function moistDensity(t: Celsius, relativeHumidity: number, pressure = standardPressure): number {
+  within('relative humidity [1]', relativeHumidity, 0, 1);
+  const vapour = relativeHumidity * saturationPressure(t);
+  return (pressure - vapour) / (dryConstant * kelvin(t)) + vapour / (vapourConstant * kelvin(t));
+}
+
+/** Specific heat capacity [J/(kg·K)] per mass of the moist air, at t [°C] with a relative humidity of 0 to 1. */
+export function moistHeatCapacity(t: Celsius, relativeHumidity: number): number {
+  const ratio = humidityRatio(t, relativeHumidity);
+  return (airHeatCapacity + ratio * vapourHeatCapacity) / (1 + ratio);
 }
 
 /**

@@ -2,7 +2,9 @@ import { loopVolume } from '../bench/geometry.ts';
 import { fluidVolumeHeatCapacity, loopMix, loopReference } from '../bench/loop-mix.ts';
 import { designOutside, houseAir } from '../bench/place.ts';
 import { amount, calculator, care, sentence, stop, type Figure, type Warning } from '../calculator.ts';
-import { freezingPoint, highestVolumeShare, volumeShareFor } from '../properties/glycol.ts';
+import { burstPoint } from '../properties/burst.ts';
+import { freezingPoint, highestVolumeShare, volumeShareFor, type Glycol } from '../properties/glycol.ts';
+import { addOnTop, drainAndReplace, shareThatFreezesAt } from '../properties/mix-correction.ts';
 import { waterRange } from '../properties/water.ts';
 import { cite } from '../sources.ts';
 
@@ -16,6 +18,25 @@ const inHand = 5;
 const readable = { share: 5e-4, temperature: 0.1 };
 
 const figure = (value: number): Figure => ({ value });
+const figureOrNone = (value: number | null): Figure | null => (value === null ? null : figure(value));
+
+/** What the mix that is in the loop now is short of, where its freezing point was measured. */
+interface Correction {
+  readonly presentShare: Figure | null;
+  readonly drainAndReplace: Figure | null;
+  readonly addConcentrate: Figure | null;
+}
+
+/** By the least share that the reading can mean, so that a wrong guess makes the mix stronger, not weaker. */
+function correction(glycol: Glycol, measured: number | null, wanted: number, volume: number): Correction {
+  if (measured === null) return { presentShare: null, drainAndReplace: null, addConcentrate: null };
+  const { least, most } = shareThatFreezesAt(glycol, measured);
+  return {
+    presentShare: { value: least, low: least, high: most },
+    drainAndReplace: figureOrNone(drainAndReplace(volume, least, wanted)),
+    addConcentrate: figureOrNone(addOnTop(volume, least, wanted)),
+  };
+}
 
 export default calculator({
   id: 'mix',
@@ -25,6 +46,7 @@ export default calculator({
     'mix.antifreeze',
     'mix.share',
     'mix.protectTo',
+    'mix.measuredFreezing',
     'loop.pipe',
     'loop.length',
     'loop.run',
@@ -59,6 +81,13 @@ export default calculator({
       explain:
         'The warmer of two published figures. Below it the mix turns to slush, which hardly carries heat; it breaks the pipe only when the slush sets hard, some way further down.',
     },
+    burstPoint: {
+      label: 'Does not burst the pipe down to',
+      quantity: 'temperature',
+      symbol: 'T_b',
+      explain:
+        'By a table of the heating trade. Between this and the first ice the mix is slush: the pipe is safe, the bench is not, as slush does not carry heat.',
+    },
     shareNeeded: {
       label: 'Share needed',
       quantity: 'share',
@@ -75,6 +104,27 @@ export default calculator({
       quantity: 'share',
       explain: 'How much less heat the same volume holds for each degree than plain water does.',
     },
+    presentShare: {
+      label: 'Share in the loop now',
+      quantity: 'share',
+      symbol: '\\varphi_p',
+      explain:
+        'From the freezing point that you measured; the lower of two published figures. Empty where it was not measured.',
+    },
+    drainAndReplace: {
+      label: 'To drain and replace by concentrate',
+      quantity: 'volume',
+      symbol: 'V_d',
+      explain:
+        'Brings a full loop to the share above. Keep what you drain, marked, for topping up. Empty where the mix is strong enough or was not measured.',
+    },
+    addConcentrate: {
+      label: 'Or concentrate to add on top',
+      quantity: 'volume',
+      symbol: 'V_a',
+      explain:
+        'Does the same without draining, if there is room for it above the present level. Let it mix for a day with the heat on, then measure again.',
+    },
   },
   formulas: [
     {
@@ -90,16 +140,23 @@ export default calculator({
         cite('melinder2010', 'freezing point by mass'),
       ],
     },
+    {
+      tex: String.raw`V_d = V\,\frac{\varphi - \varphi_p}{1 - \varphi_p},\qquad V_a = V\,\frac{\varphi - \varphi_p}{1 - \varphi}`,
+      words:
+        'What is drained takes antifreeze out with it, so more of it is replaced than is missing. On top, the loop must hold the old mix and the new concentrate.',
+      cites: [cite('ashrae2001-glycol', 'shares by volume, which are taken to add up')],
+    },
   ],
   cites: [
     cite('assumption', 'design rule: 5 K below the lowest air temperature expected'),
+    cite('hvacr-math2018', 'shares against freezing and against bursting'),
     cite('common-practice', 'below 25 % the inhibitor is too weak, from memory'),
     cite('common-practice', 'antifreeze is a safety net for the day that the heat fails'),
   ],
   cautions: ['antifreeze-poison', 'open-loop'],
   compute(situation) {
     const { bench } = situation;
-    const { antifreeze, share, protectTo } = bench.mix;
+    const { antifreeze, share, protectTo, measuredFreezing } = bench.mix;
     const volume = loopVolume(bench);
     if (antifreeze === 'none') {
       const text = sentence`Plain water freezes at ${amount(waterRange.from, 'temperature')} and bursts the pipe on the first hard night without power. Fill with a mix, or be ready to drain the loop.`;
@@ -108,9 +165,13 @@ export default calculator({
           concentrateVolume: null,
           waterVolume: figure(volume),
           freezingPoint: figure(waterRange.from),
+          burstPoint: figure(waterRange.from),
           shareNeeded: null,
           massShare: null,
           heatCapacityLoss: null,
+          presentShare: null,
+          drainAndReplace: null,
+          addConcentrate: null,
         },
         warnings: [care('no-antifreeze', text)],
       };
@@ -140,15 +201,27 @@ export default calculator({
       const text = sentence`Ethylene glycol tastes sweet and kills people and animals in small amounts. Use propylene glycol on a bench.`;
       warnings.push(care('antifreeze-poison', text));
     }
+    const present = correction(antifreeze, measuredFreezing, Math.min(share, highest), volume);
+    if (measuredFreezing !== null && measuredFreezing > protectTo + readable.temperature) {
+      const drain = present.drainAndReplace;
+      const [measured, wanted] = [amount(measuredFreezing, 'temperature'), amount(protectTo, 'temperature')];
+      const found = sentence`The mix in the loop was measured to freeze at ${measured}, and you ask for ${wanted}. `;
+      const remedy = drain
+        ? sentence`Drain ${amount(drain.value, 'volume')} and replace it by concentrate, let it mix for a day with the heat on, and measure again.`
+        : sentence`It is as strong as the share above: that share is not enough. It takes ${amount(needed, 'share')}.`;
+      warnings.push(care('mix-measured-weak', [...found, ...remedy]));
+    }
     const water = fluidVolumeHeatCapacity({ ...fluid, antifreeze: 'none' }, loopReference);
     return {
       figures: {
         concentrateVolume: figure(share * volume),
         waterVolume: figure((1 - share) * volume),
         freezingPoint: figure(freezes),
+        burstPoint: figure(burstPoint(antifreeze, share)),
         shareNeeded: figure(needed),
         massShare: figure(fluid.massShare),
         heatCapacityLoss: figure(1 - fluidVolumeHeatCapacity(fluid, loopReference) / water),
+        ...present,
       },
       warnings,
     };

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { loopLength } from '../../calculators/bench/geometry.ts';
 import type { Calculator, Situation } from '../../calculators/calculator.ts';
+import { freezingPoint, highestVolumeShare } from '../../calculators/properties/glycol.ts';
 import circuit from '../../calculators/questions/circuit.ts';
 import loop from '../../calculators/questions/loop.ts';
 import mix from '../../calculators/questions/mix.ts';
@@ -19,6 +20,13 @@ import {
 
 const calculators: readonly Calculator[] = [winding, sheath, loop, mix, circuit];
 
+/** Nothing was measured, or the mix that is wanted freezes no colder than the one that was. */
+function strongEnough({ bench: { mix: ofBench } }: Situation): boolean {
+  const { antifreeze, share, measuredFreezing } = ofBench;
+  if (antifreeze === 'none' || measuredFreezing === null) return true;
+  return freezingPoint(antifreeze, Math.min(share, highestVolumeShare(antifreeze))) > measuredFreezing - 1e-6;
+}
+
 /** When a figure may be empty. A figure that is not named here never is. */
 const mayBeEmpty: Readonly<Record<string, (situation: Situation) => boolean>> = {
   'winding.pitch': ({ bench }) => bench.cable.length <= loopLength(bench) * 1.00001,
@@ -33,6 +41,9 @@ const mayBeEmpty: Readonly<Record<string, (situation: Situation) => boolean>> = 
   'mix.shareNeeded': ({ bench }) => bench.mix.antifreeze === 'none',
   'mix.massShare': ({ bench }) => bench.mix.antifreeze === 'none',
   'mix.heatCapacityLoss': ({ bench }) => bench.mix.antifreeze === 'none',
+  'mix.presentShare': ({ bench }) => bench.mix.antifreeze === 'none' || bench.mix.measuredFreezing === null,
+  'mix.drainAndReplace': strongEnough,
+  'mix.addConcentrate': strongEnough,
   'circuit.startUpCurrent': ({ bench }) => bench.cable.kind === 'constant',
   'circuit.smallestBreaker': ({ bench }) =>
     (bench.cable.powerPerLength * bench.cable.length + bench.supply.otherLoad) /

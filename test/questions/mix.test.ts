@@ -56,8 +56,7 @@ describe('mix', () => {
       for (const protectTo of [0, -5, -10, -20, -40]) {
         const share = valueOf(answer({ mix: { antifreeze, protectTo } }).figures.shareNeeded);
         const enough = answer({ mix: { antifreeze, protectTo, share } });
-        // At no share at all the fit for ethylene glycol is 0.0003 K from the freezing point of water.
-        expectNear(valueOf(enough.figures.freezingPoint), protectTo, protectTo === 0 ? 5e-4 : 1e-6);
+        expectNear(valueOf(enough.figures.freezingPoint), protectTo, 1e-6);
         expect(codesOf(enough)).not.toContain('stop mix-freezes');
         if (protectTo === 0) continue;
         const less = answer({ mix: { antifreeze, protectTo, share: share - 0.02 } });
@@ -77,6 +76,35 @@ describe('mix', () => {
     expect(valueOf(figures.freezingPoint)).toBe(0);
     expect(valueOf(figures.waterVolume)).toBeGreaterThan(0.1);
     expect(warnings.map(({ code }) => code)).toEqual(['no-antifreeze']);
+  });
+
+  // ASHRAE 2001: 19.4 % propylene glycol by volume freezes at −7.1 °C, 29.4 % at −12.7 °C; Melinder 2010 is within 0.1 K of
+  // both. Ten litres of pipe: 8.4296 L/m (EN 1401).
+  it('tells what to drain, or to add, when the loop was measured to be too weak', () => {
+    const { figures, warnings } = answer({
+      loop: { pipe: 'drain-110', length: 10 / 8.4296 },
+      mix: { share: 0.294, protectTo: -12, measuredFreezing: -7.1 },
+    });
+    expectNear(valueOf(figures.presentShare), 0.194, 0.003);
+    // (0.294 − 0.194) / (1 − 0.194) of the loop, and of 10 L on top / (1 − 0.294).
+    expectNear(valueOf(figures.drainAndReplace), 0.01 * (0.1 / 0.806), 0.01 * 0.004);
+    expectNear(valueOf(figures.addConcentrate), 0.01 * (0.1 / 0.706), 0.01 * 0.004);
+    expect(warnings.map(({ code }) => code)).toContain('mix-measured-weak');
+    const strong = answer({ mix: { share: 0.3, protectTo: -10, measuredFreezing: -20 } });
+    expect(strong.figures).toMatchObject({ drainAndReplace: null, addConcentrate: null });
+    expect(codesOf(strong)).not.toContain('care mix-measured-weak');
+    const unmeasured = answer({ mix: { share: 0.3 } });
+    expect(unmeasured.figures).toMatchObject({ presentShare: null, drainAndReplace: null });
+  });
+
+  // The table of the trade: 12 % propylene glycol down to 20 °F, 24 % down to 0 °F, 28 % down to −10 °F.
+  it('is safe from bursting far below its first ice', () => {
+    for (const [share, fahrenheit] of [
+      [0.12, 20],
+      [0.24, 0],
+      [0.28, -10],
+    ] as const)
+      expectNear(valueOf(answer({ mix: { share } }).figures.burstPoint), ((fahrenheit - 32) * 5) / 9, 1e-9);
   });
 
   it('warns as far as there is a reason, and no further', () => {
