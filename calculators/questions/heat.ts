@@ -1,13 +1,14 @@
 import { designRest, heatLost, restOn } from '../bench/steady.ts';
 import { expectedParameters } from '../bench/priors.ts';
-import { changed, type Changes } from '../bench/changed.ts';
+import { changed } from '../bench/changed.ts';
+import { improvements, type Improvement } from '../bench/improvements.ts';
 import { calculator, type Figure, type Situation } from '../calculator.ts';
 import { cite } from '../sources.ts';
 import watts from './watts.ts';
 
 /** Power saved, of that needed to hold the roots, by one change; null where the bench has it already. */
-function saving(situation: Situation, present: boolean, changes: Changes): Figure | null {
-  if (present) return null;
+function saving(situation: Situation, { present, changes }: Improvement): Figure | null {
+  if (present(situation.bench)) return null;
   const needed = (one: Situation): number => restOn(one, 'hold-roots', expectedParameters(one)).power;
   return { value: needed(situation) - needed(changed(situation, changes)) };
 }
@@ -83,14 +84,10 @@ export default calculator({
   ],
   cautions: ['no-flame'],
   compute(situation) {
-    const { bench } = situation;
     const lost = heatLost(designRest(situation, 'hold-roots'));
     const sum = (...paths: (keyof typeof lost)[]): Figure => ({
       value: paths.reduce((total, path) => total + (lost[path] ?? 0), 0),
     });
-    const noSkirt = bench.skirt.material === 'none';
-    /** A gap that a careful grower can leave [m] (assumption). */
-    const closedGap = 0.001;
     return {
       figures: {
         skirt: sum('skirt'),
@@ -98,17 +95,11 @@ export default calculator({
         plants: sum('tops', 'sides', 'between', 'cover'),
         edge: sum('edge'),
         ground: sum('floor'),
-        saveCover: saving(situation, bench.cover.kind !== 'none', { cover: { kind: 'film' } }),
-        saveFilmUnderPots: saving(situation, bench.frame.top === 'film' || bench.frame.top === 'board', {
-          frame: { top: 'film' },
-        }),
-        saveGaps: saving(situation, noSkirt, {
-          skirt: { bottomGap: closedGap, topGap: closedGap, closed: 1 },
-        }),
-        saveSecondLayer: saving(situation, noSkirt || bench.skirt.layers > 1, { skirt: { layers: 2 } }),
-        saveFloor: saving(situation, bench.frame.floorInsulation >= 0.05, {
-          frame: { floorInsulation: 0.05 },
-        }),
+        saveCover: saving(situation, improvements.cover),
+        saveFilmUnderPots: saving(situation, improvements.filmUnderPots),
+        saveGaps: saving(situation, improvements.gaps),
+        saveSecondLayer: saving(situation, improvements.secondLayer),
+        saveFloor: saving(situation, improvements.floor),
       },
       warnings: [],
     };

@@ -1,0 +1,226 @@
+import { changed, type Changes } from '../bench/changed.ts';
+import { improvements } from '../bench/improvements.ts';
+import { expectedParameters } from '../bench/priors.ts';
+import {
+  ordinarySeason,
+  priceAt,
+  seasonRange,
+  seasonSteps,
+  throughSeason,
+  type Season,
+} from '../bench/season.ts';
+import { reading, thermalFields } from '../bench/thermal-fields.ts';
+import {
+  amount,
+  calculator,
+  care,
+  sentence,
+  type Cell,
+  type Sentence,
+  type Situation,
+  type Warning,
+} from '../calculator.ts';
+import { cite } from '../sources.ts';
+
+/** Set point that is tried with the sensor under the bench: the low end of 2 to 5 °C (common practice). */
+const rootSetPoint = 2;
+
+/** Hardening is lost after about a day of warmth: less than that in a whole winter is no matter [s]. */
+const warmSpell = 24 * 3600;
+
+/** A season's energy below which nothing is worth changing for money: one kilowatt-hour [J]. */
+const nothing = 3.6e6;
+
+/** Colder by less than this nobody can read off a thermometer [K]. */
+const readable = 0.1;
+
+/** By how much a lower set point is tried [K]. */
+const lowerBy = 1;
+
+interface Change {
+  readonly label: Sentence;
+  readonly changes: Changes;
+}
+
+/** What this bench could be changed in: the improvements that it does not have, and the sensor. */
+function changesFor({ bench }: Situation): Change[] {
+  const built = Object.values(improvements).filter(({ present }) => !present(bench));
+  const sensor: Change = {
+    label: sentence`The sensor in the air under the bench, at ${amount(rootSetPoint, 'temperature')}`,
+    changes: { control: { sensor: 'air', setPoint: rootSetPoint } },
+  };
+  const lower: Change = {
+    label: sentence`The set point lower by ${amount(lowerBy, 'temperatureDifference')}`,
+    changes: { control: { setPoint: bench.control.setPoint - lowerBy } },
+  };
+  return [
+    ...built.map(({ label, changes }) => ({ label: [label], changes })),
+    ...(bench.control.sensor === 'air' ? [] : [sensor]),
+    lower,
+  ];
+}
+
+/** The season in longer steps, so that many can be compared. */
+const quick = (situation: Situation): Season => {
+  const parameters = expectedParameters(situation);
+  return throughSeason(situation, parameters, ordinarySeason(situation, parameters), {
+    every: seasonSteps.coarse,
+    control: 'averaged',
+  });
+};
+
+export default calculator({
+  id: 'season',
+  question: 'What does a winter cost?',
+  summary:
+    'Energy and money from October to April in an ordinary winter of your station, and what one change would save.',
+  reads: reading(
+    'money.tariff',
+    'control.sensor',
+    'control.setPoint',
+    'place.houseOffset',
+    'place.dayOffset',
+    'cover.kind',
+    'plants.growthTemperature',
+    'money.nightTariff',
+    'money.nightFrom',
+    'money.nightUntil',
+    ...thermalFields,
+  ),
+  figures: {
+    energy: {
+      label: 'Energy of a winter',
+      quantity: 'energy',
+      explain: 'What the cable takes from October to April. A hard winter takes more.',
+    },
+    cost: {
+      label: 'Cost of a winter',
+      quantity: 'money',
+      explain: 'That energy at your price of power, in the currency of the region.',
+    },
+    largestSaving: {
+      label: 'The best single change saves',
+      quantity: 'money',
+      explain: 'In one winter, without making the roots colder than they may be. The table says which.',
+    },
+    lowestRoots: {
+      label: 'Coldest roots of the winter',
+      quantity: 'temperature',
+      explain: 'The coldest layer at any hour, with the heat as it is.',
+    },
+    tooWarm: {
+      label: 'Hours too warm from December to February',
+      quantity: 'duration',
+      explain:
+        'The middle of the root zone is above the temperature at which plants wake up. Ventilate on such days, and set the heat no higher.',
+    },
+  },
+  tables: {
+    months: {
+      label: 'Month by month',
+      explain: 'An ordinary winter, made from the station’s monthly lows and highs.',
+      columns: {
+        month: { label: 'Month' },
+        outside: { label: 'Mean outside', quantity: 'temperature' },
+        energy: { label: 'Energy', quantity: 'energy' },
+        cost: { label: 'Cost', quantity: 'money' },
+        lowest: { label: 'Coldest roots', quantity: 'temperature' },
+        warm: { label: 'Too warm', quantity: 'duration' },
+      },
+    },
+    savings: {
+      label: 'One change at a time, largest saving first',
+      explain:
+        'Less than zero: it costs more. Look at the roots too: a change that takes more power may be the one that saves them.',
+      columns: {
+        change: { label: 'Change' },
+        saves: { label: 'Saves', quantity: 'energy' },
+        money: { label: 'Saves in money', quantity: 'money' },
+        lowest: { label: 'Coldest roots', quantity: 'temperature' },
+      },
+    },
+  },
+  formulas: [
+    {
+      tex: String.raw`E = \int P\,dt,\qquad \text{cost} = \int p(t)\,P\,dt`,
+      words:
+        'The power of the cable, hour by hour from the thermostat and the bench through the winter, added up; each hour at its own price p.',
+      cites: [cite('incropera', 'heat balance of the parts of the bench')],
+    },
+  ],
+  cites: [
+    cite(
+      'assumption',
+      'an ordinary winter: the station’s months with four waves of weather, as wide as its usual lowest asks',
+    ),
+    cite('ashrae-fundamentals', 'fractions of the daily range between low and high, from copies'),
+    cite('assumption', 'the sun warms the house from eight to four, most at noon'),
+    cite('kusuda1965', 'yearly wave of the ground'),
+    cite('rutgers-fs528', 'plants harden in weeks below 40 °F'),
+    cite('common-practice', 'roots not above 7 °C in midwinter'),
+  ],
+  cautions: ['no-flame'],
+  compute(situation) {
+    const { bench } = situation;
+    const season = throughSeason(situation);
+    const { low, high } = seasonRange(situation, season.energy);
+    // The cost of an uncertain joule is that of the others.
+    const each = season.energy > 0 ? season.cost / season.energy : priceAt(situation)(0);
+    const asIs = quick(situation);
+    const savings = changesFor(situation)
+      .map(({ label, changes }) => {
+        const after = quick(changed(situation, changes));
+        return {
+          change: label,
+          saves: asIs.energy - after.energy,
+          money: asIs.cost - after.cost,
+          lowest: after.lowestRoots,
+        };
+      })
+      .sort((a, b) => b.money - a.money || b.saves - a.saves);
+    // What leaves the roots colder, and below the limit, is no saving.
+    const { lowestRootTemperature: limit } = bench.plants;
+    const best = savings.find(({ lowest }) => lowest >= Math.min(limit, asIs.lowestRoots - readable));
+    const warnings: Warning[] = [];
+    if (season.tooWarm > warmSpell) {
+      const text = sentence`From December to February the roots are above ${amount(bench.plants.growthTemperature, 'temperature')} for ${amount(season.tooWarm, 'duration')}. Ventilate and shade on mild days, or the plants lose their hardiness.`;
+      warnings.push(care('too-warm', text));
+    }
+    if (season.lowestRoots < bench.plants.lowestRootTemperature) {
+      const text = sentence`In an ordinary winter the roots come to ${amount(season.lowestRoots, 'temperature')}, below your limit. Save money elsewhere first.`;
+      warnings.push(care('winter-below-limit', text));
+    }
+    if (season.energy < nothing) {
+      warnings.push(
+        care('hardly-heats', [
+          'With the thermostat as it is the cable hardly ever comes on in an ordinary winter. See what the coldest night does before you call that a saving.',
+        ]),
+      );
+    }
+    return {
+      figures: {
+        energy: { value: season.energy, low, high },
+        cost: { value: season.cost, low: low * each, high: high * each },
+        largestSaving: best && best.money > 0 ? { value: best.money } : null,
+        lowestRoots: { value: season.lowestRoots },
+        tooWarm: { value: season.tooWarm },
+      },
+      tables: {
+        months: {
+          rows: season.months.map(
+            ({ name, outside, energy, cost, lowestRoots, tooWarm }): Record<string, Cell> => ({
+              month: [name],
+              outside,
+              energy,
+              cost,
+              lowest: lowestRoots,
+              warm: tooWarm,
+            }),
+          ),
+        },
+        savings: { rows: savings },
+      },
+      warnings,
+    };
+  },
+});
