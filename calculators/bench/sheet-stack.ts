@@ -51,11 +51,23 @@ export const gapBetweenSheets = 0.02;
 /** How many face temperatures `stackTransmittance` keeps for a stack. */
 export const faceCount = (stack: SheetStack): number => 2 * stack.sheets.length;
 
-/** How the faces of a stack exchange radiation depends on no temperature, so each stack is asked once. */
-const exchanges = new WeakMap<SheetStack, Float64Array>();
+/**
+ * What a stack needs to be worked out and no temperature changes: how its faces exchange radiation; and room to work
+ * in, which a season would otherwise throw away a hundred thousand times.
+ */
+interface Workings {
+  readonly exchange: Float64Array;
+  /** Temperatures of the inside, the faces and the outside. */
+  readonly levels: Float64Array;
+  readonly matrix: Float64Array;
+  readonly shares: Float64Array;
+  readonly fromInside: Float64Array;
+}
 
-function exchangeOf(stack: SheetStack): Float64Array {
-  const known = exchanges.get(stack);
+const workings = new WeakMap<SheetStack, Workings>();
+
+function workingsOf(stack: SheetStack): Workings {
+  const known = workings.get(stack);
   if (known) return known;
   const layers = stack.sheets.map((sheet, index) => {
     const through = transmittance(sheet, stack.wet && index === 0, stack.longwave);
@@ -65,9 +77,16 @@ function exchangeOf(stack: SheetStack): Float64Array {
       emissivity: Math.max(leastEmissivity, Math.min(sheet.emissivity, rest)),
     };
   });
-  const exchange = exchangeThrough(layers, surroundingsEmissivity);
-  exchanges.set(stack, exchange);
-  return exchange;
+  const count = faceCount(stack);
+  const made: Workings = {
+    exchange: exchangeThrough(layers, surroundingsEmissivity),
+    levels: new Float64Array(count + 2),
+    matrix: new Float64Array(count * count),
+    shares: new Float64Array(count),
+    fromInside: new Float64Array(count),
+  };
+  workings.set(stack, made);
+  return made;
 }
 
 /**
@@ -89,40 +108,26 @@ export function stackTransmittance(
   faces: Float64Array,
   first: number,
 ): number {
-  const { sheets, place, size, moving = 0 } = stack;
-  const exchange = exchangeOf(stack);
+  const { exchange, levels, matrix, shares, fromInside } = workingsOf(stack);
   const count = faceCount(stack);
-  /** Temperature of the inside (0), a face, or the outside (count + 1). */
-  const t = (place: number): number => {
-    if (place === 0) return inside;
-    if (place > count) return outside;
-    const known = faces[first + place - 1]!;
+  levels[0] = inside;
+  levels[count + 1] = outside;
+  for (let face = 0; face < count; face++) {
+    const known = faces[first + face]!;
     // To start with the drop is spread evenly over the air films and gaps.
-    return Number.isNaN(known)
-      ? inside + ((Math.floor((place - 1) / 2) + 0.5) / sheets.length) * (outside - inside)
+    levels[face + 1] = Number.isNaN(known)
+      ? inside + ((Math.floor(face / 2) + 0.5) / stack.sheets.length) * (outside - inside)
       : known;
-  };
-  const film = (surface: number, air: number, facing: 'up' | 'down'): number =>
-    place === 'side' ? verticalFilm(size, surface, air) : horizontalFilm(size, surface, air, facing);
-  /** Through the air from one place to the next, and through a sheet from one of its faces to the other. */
-  const toNext = (place: number): number => {
-    if (place % 2 === 1) return 1 / Math.max(sheets[(place - 1) / 2]!.resistance, leastResistance);
-    if (place === 0) return film(t(1), inside, 'down');
-    if (place === count) return mixedFilm(film(t(count), outside, 'up'), moving);
-    const [here, next] = [t(place), t(place + 1)];
-    return gapFilm(stack, here, next);
-  };
+  }
 
   // Faces as shares of the way from outside (0) to inside (1): the answer is what the inside then gives.
-  const matrix = new Float64Array(count * count);
-  const shares = new Float64Array(count);
+  for (const one of [matrix, shares, fromInside]) one.fill(0);
   let transmitted = 0;
-  const fromInside = new Float64Array(count);
   for (let one = 0; one <= count; one++) {
     for (let other = one + 1; other <= count + 1; other++) {
       const shared = exchange[one * (count + 2) + other]!;
-      const radiant = shared === 0 ? 0 : radiantFilm(shared, t(one), t(other));
-      const conductance = other === one + 1 ? radiant + toNext(one) : radiant;
+      const radiant = shared === 0 ? 0 : radiantFilm(shared, levels[one]!, levels[other]!);
+      const conductance = other === one + 1 ? radiant + toNext(stack, one, count, levels) : radiant;
       if (conductance === 0) continue;
       if (one === 0 && other > count) transmitted += conductance;
       if (one === 0 && other <= count) {
@@ -142,6 +147,18 @@ export function stackTransmittance(
   }
   return transmitted;
 }
+
+/** Through the air from one level to the next, and through a sheet from one of its faces to the other [W/(m²·K)]. */
+function toNext(stack: SheetStack, one: number, count: number, levels: Float64Array): number {
+  if (one % 2 === 1) return 1 / Math.max(stack.sheets[(one - 1) / 2]!.resistance, leastResistance);
+  const [here, next] = [levels[one]!, levels[one + 1]!];
+  if (one === 0) return airFilm(stack, next, here, 'down');
+  if (one === count) return mixedFilm(airFilm(stack, here, next, 'up'), stack.moving ?? 0);
+  return gapFilm(stack, here, next);
+}
+
+const airFilm = ({ place, size }: SheetStack, face: number, air: number, facing: 'up' | 'down'): number =>
+  place === 'side' ? verticalFilm(size, face, air) : horizontalFilm(size, face, air, facing);
 
 const gapFilm = ({ place, size }: SheetStack, inner: number, outer: number): number =>
   place === 'side'
