@@ -2,6 +2,7 @@ import type { Situation } from '../calculator.ts';
 import { foilEmissivity, sheathEmissivity, sheathTemperature } from '../electric/cable.ts';
 import { slabResistance, tubeResistance } from '../laws/conduction.ts';
 import { gravity } from '../laws/gravity.ts';
+import { rimConductance } from '../laws/ground.ts';
 import { buoyantFlow, flowConductance, openingsInSeries } from '../laws/leakage.ts';
 import { cylinderFilm, horizontalFilm, verticalFilm } from '../laws/natural-convection.ts';
 import { exchangeEmissivity, radiantFilm } from '../laws/radiation.ts';
@@ -84,7 +85,7 @@ export interface Body {
   readonly plants: number;
   readonly house: number;
   readonly ground: number;
-  /** How many faces of pipe, pots, floor, skirt and cover have a temperature of their own, without capacity. */
+  /** How many faces of cable, pipe, pots, floor, skirt and cover have a temperature of their own, without capacity. */
   readonly faceCount: number;
   /**
    * What the bench is at these temperatures, which are in the order of `ids`. The temperatures of the faces are
@@ -242,6 +243,14 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
     1 - (cableLength * bench.cable.diameter) / (Math.PI * pipe.outsideDiameter * pipeLength),
   );
   const pipeArea = Math.PI * pipe.outsideDiameter * pipeLength * bareShare;
+  const onPipe = {
+    pipe,
+    cableDiameter: bench.cable.diameter,
+    contact: parameters.contact,
+    spreading: parameters.spreading,
+    insideFilm: parameters.insideFilm,
+    emissivity: bench.cable.contact === 'taped' ? foilEmissivity : sheathEmissivity,
+  };
   const pipeBehind =
     1 / (parameters.insideFilm * Math.PI * inside * pipeLength) +
     tubeResistance(pipe.outsideDiameter, inside, pipe.conductivity, pipeLength);
@@ -251,7 +260,7 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
     slabResistance(bench.frame.floorInsulation, foamConductivity) +
     slabResistance(floor.slab, floor.slabConductivity) +
     slabResistance(soilLayers[0] / 2, conductivityBelow);
-  const edge = (rim * conductivityBelow * Math.log(1 + bench.frame.width / (2 * edgeStrip))) / Math.PI;
+  const edge = rim * rimConductance(bench.frame.width, edgeStrip, conductivityBelow);
 
   const curves = [
     loopHolds(bench),
@@ -264,6 +273,7 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
   // Where each face keeps its temperature between calls.
   let faceSlots = 0;
   const slots = (count: number): number => (faceSlots += count) - count;
+  const sheathFace = slots(1);
   const pipeFace = slots(1);
   const skirtFaces = slots(skirt ? faceCount(skirt) : 0);
   const rootFaces = slots(2 + rootLayers);
@@ -280,16 +290,12 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
     const [tUnder, tHouse, tPlants] = [t(under), t(house), t(plants)];
 
     // The massless sheath joins loop and air: in series through it, G_cl G_ca / (G_cl + G_ca).
-    const sheath = sheathTemperature(bench.cable, {
-      pipe,
-      cableDiameter: bench.cable.diameter,
-      contact: parameters.contact,
-      spreading: parameters.spreading,
-      insideFilm: parameters.insideFilm,
-      emissivity: bench.cable.contact === 'taped' ? foilEmissivity : sheathEmissivity,
-      fluid: t(loop),
-      air: tUnder,
-    });
+    const sheath = sheathTemperature(
+      bench.cable,
+      { ...onPipe, fluid: t(loop), air: tUnder },
+      faces[sheathFace] ?? NaN,
+    );
+    faces[sheathFace] = sheath.sheath;
     link(loop, under, cableLength * sheath.fluidShare * sheath.toAir, 'cable');
 
     const pipeResistance = faced(tUnder, t(loop), pipeBehind * pipeArea, faces, pipeFace, (face) => {
