@@ -264,6 +264,13 @@ export const sources = {
     year: 1965,
     standing: 'memory',
   },
+  johansen1975: {
+    title:
+      'Thermal conductivity of soils; as recommended by O. T. Farouki, Thermal properties of soils, 1981',
+    by: 'O. Johansen, thesis, Trondheim',
+    year: 1975,
+    standing: 'memory',
+  },
   iso13370: {
     title: 'ISO 13370 Thermal performance of buildings: heat transfer via the ground',
     by: 'ISO',

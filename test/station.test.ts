@@ -5,8 +5,9 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import { hoursOfDay } from '../calculators/climate/daily-profile.ts';
-import { coldestGround, dampingDepth, soilDiffusivity } from '../calculators/climate/ground.ts';
+import { coldestGround, soilDiffusivity } from '../calculators/climate/ground.ts';
 import { climateOf, ShortRecord, type Day } from '../calculators/climate/record.ts';
+import { dampingDepth } from '../calculators/laws/ground.ts';
 import { readStation } from '../content/station-schema.ts';
 import { expectNear, expectPrinted } from './support/near.ts';
 

@@ -7,8 +7,9 @@ import {
   mixHeatCapacity,
   volumeShareFor,
 } from '../properties/glycol.ts';
+import { mediumEnthalpy, mediumFreezes, mediumHeatCapacity, waterShareOf } from '../properties/medium.ts';
 import { waterFusionHeat } from '../properties/water.ts';
-import { dryMatterHeatCapacity, media } from '../tables/media.ts';
+import { media } from '../tables/media.ts';
 import { curveThrough, sensible, type EnthalpyCurve } from './enthalpy.ts';
 import type { Bench } from './fields.ts';
 import { loopVolume, loopWallMass, mediumVolume, pipeOf, topArea, underVolume } from './geometry.ts';
@@ -24,61 +25,28 @@ const frameHeatCapacity = 15 * 1600;
 /** Leaves, stems and film of a covered canopy, per area of the top [J/(m²·K)] (assumption: as 0.5 kg/m² of water). */
 const canopyHeatCapacity = 0.5 * 4190;
 
-/** Heat capacity of water by volume [J/(m³·K)]: 4.19 MJ/(m³·K) at 0 to 10 °C (IAPWS SR6-08). */
-const waterByVolume = 4.19e6;
-
-/** Heat capacity of ice by mass [J/(kg·K)]: 2.0 kJ/(kg·K) (EN 12524, ice at −10 °C). */
-const iceHeatCapacity = 2000;
-
-/** [kg/m³] */
-const waterDensity = 1000;
-
-/**
- * Where the water of a moist medium freezes [°C]: from 0 to half a degree below, as its salts and its finest pores
- * hold the last of it back.
- */
-export const mediumFreezes = { from: 0, to: -0.5 } as const;
-
 /** Temperature at which the heat capacities of fluid and air are taken [°C]: where common practice keeps the loop. */
 const reference = 5;
 
 /** Steps below the freezing point at which the slush of a mix is followed [K]. */
 const slushSteps = [0, 0.5, 1, 2, 4, 8, 16, 32] as const;
 
-/** Volume of water in a medium, as a share of the whole [1]. */
-export const waterShare = (bench: Bench): number =>
-  media[bench.pots.medium].containerCapacity * bench.pots.moisture;
-
 const air = airDensity(reference) * airHeatCapacity;
 
-/** Dry matter of one of `layers` equal layers of the medium in all pots [J/K], and its water [m³]. */
-function layerOf(bench: Bench, layers: number): { readonly dry: number; readonly water: number } {
-  const volume = mediumVolume(bench) / layers;
-  const dry = media[bench.pots.medium].bulkDensity * dryMatterHeatCapacity * volume;
-  return { dry, water: waterShare(bench) * volume };
-}
-
-/** Heat capacity of a layer of the medium that is not frozen [J/K]. */
-export function rootsThawed(bench: Bench, layers: number): number {
-  const { dry, water } = layerOf(bench, layers);
-  return dry + water * waterByVolume;
-}
+/** Heat capacity of one of `layers` equal layers of the medium in all pots, thawed [J/K]. */
+export const rootsThawed = (bench: Bench, layers: number): number =>
+  (mediumVolume(bench) / layers) * mediumHeatCapacity(media[bench.pots.medium], bench.pots.moisture);
 
 /** One of `layers` equal layers of the medium in all pots. */
 export function rootsHold(bench: Bench, layers: number): EnthalpyCurve {
-  const { dry, water } = layerOf(bench, layers);
-  const thawed = rootsThawed(bench, layers);
-  if (water === 0) return sensible(thawed);
-  const frozen = dry + water * waterDensity * iceHeatCapacity;
+  const { medium: kind, moisture } = bench.pots;
+  const medium = media[kind];
+  if (waterShareOf(medium, moisture) === 0) return sensible(rootsThawed(bench, layers));
+  const volume = mediumVolume(bench) / layers;
   const { from, to } = mediumFreezes;
-  const latent = water * waterDensity * waterFusionHeat;
-  const bottom = from * thawed - latent + (to - from) * ((thawed + frozen) / 2);
-  return curveThrough([
-    { t: from + 1, h: (from + 1) * thawed },
-    { t: from, h: from * thawed },
-    { t: to, h: bottom },
-    { t: to - 1, h: bottom - frozen },
-  ]);
+  return curveThrough(
+    [from + 1, from, to, to - 1].map((t) => ({ t, h: volume * mediumEnthalpy(medium, moisture, t) })),
+  );
 }
 
 /** Share of the fluid that has turned to ice by mass [1], at a temperature [°C]; slush first, solid in the end. */

@@ -1,8 +1,9 @@
 import type { Situation } from '../calculator.ts';
+import { mediumFreezes } from '../properties/medium.ts';
 import { coldestMonth } from '../weather/cold-snap.ts';
 import type { Body } from './assemble.ts';
 import { sensible } from './enthalpy.ts';
-import { iceShare, loopFreezes, mediumFreezes, rootsThawed } from './heat-held.ts';
+import { iceShare, loopFreezes, rootsThawed } from './heat-held.ts';
 import { houseAir } from './place.ts';
 import type { Parameters } from './priors.ts';
 import { sensorNode } from './sensor.ts';

@@ -1,3 +1,4 @@
+import { mediumConductivity } from '../properties/medium.ts';
 import type { QuantityName } from '../quantities/quantity.ts';
 import { cite, type Citation } from '../sources.ts';
 import { media } from '../tables/media.ts';
@@ -38,8 +39,7 @@ function gap(label: string, measured: number | null, expected: number, low: numb
 export function priorsOf({ bench, station }: Situation) {
   const taped = bench.cable.contact === 'taped';
   const medium = media[bench.pots.medium];
-  const moist =
-    medium.conductivityDry + (medium.conductivityWet - medium.conductivityDry) * bench.pots.moisture;
+  const moist = mediumConductivity(medium, bench.pots.moisture);
   const tight = bench.pots.spacing === 'tight';
   const ground = bench.place.groundTemperature ?? station.ground;
   return {

@@ -1,5 +1,5 @@
 import type { Situation } from '../calculator.ts';
-import { mediumFreezes } from './heat-held.ts';
+import { mediumFreezes } from '../properties/medium.ts';
 import { outageCourse, outageHorizon, outageStep } from './outage.ts';
 import { houseAir } from './place.ts';
 import type { Parameters } from './priors.ts';

@@ -1,7 +1,6 @@
+import { dampingDepth } from '../laws/ground.ts';
+import type { Celsius, Kelvins } from '../quantities/temperature.ts';
 import { cite } from '../sources.ts';
-
-/** One year [s]: the Gregorian mean of 365.2425 days. */
-const year = 365.2425 * 86_400;
 
 /**
  * Thermal diffusivity of moist soil [m²/s]: 1.2 W/(m·K) over 2.0 MJ/(m³·K). Between the clay (0.5e-6) and the sand
@@ -18,14 +17,6 @@ export const groundCites = [
 ];
 
 /**
- * Depth at which the yearly swing of the ground is 1/e of that at its surface [m]:  d = sqrt(α P / π).
- * ISO 13370 calls it the periodic penetration depth: 2.2 m for clay, 3.2 m for sand.
- *
- * @param diffusivity α [m²/s]
- */
-export const dampingDepth = (diffusivity: number): number => Math.sqrt((diffusivity * year) / Math.PI);
-
-/**
  * Lowest temperature of open ground in the year [°C]:  T = T_mean - A exp(-z / d).
  * Uniform soil without frost, snow or moving water, whose surface has the temperature of the air. Snow and a house over
  * it keep the ground warmer, so this is the safe side.
@@ -34,5 +25,5 @@ export const dampingDepth = (diffusivity: number): number => Math.sqrt((diffusiv
  * @param amplitude half of the step from the coldest to the warmest month's mean [K]
  * @param depth z [m]
  */
-export const coldestGround = (mean: number, amplitude: number, depth = groundDepth): number =>
+export const coldestGround = (mean: Celsius, amplitude: Kelvins, depth = groundDepth): Celsius =>
   mean - amplitude * Math.exp(-depth / dampingDepth(soilDiffusivity));

@@ -1,4 +1,5 @@
-import { dampingDepth, groundDepth, soilDiffusivity } from '../climate/ground.ts';
+import { groundDepth, soilDiffusivity } from '../climate/ground.ts';
+import { dampingDepth } from '../laws/ground.ts';
 import type { Station } from '../region.ts';
 import { seriesOfDays, type LowAndHigh } from './days.ts';
 import type { Series } from './series.ts';
