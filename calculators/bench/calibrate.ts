@@ -1,6 +1,6 @@
 import type { Situation } from '../calculator.ts';
 import { OutOfRange } from '../range.ts';
-import { assemble, type Body, type BodyNow } from './assemble.ts';
+import { assemble, type Body, type BodyNow, type HeatEntry } from './assemble.ts';
 import { beforeReadings, parametersAt, type Belief } from './belief.ts';
 import { capacityAt } from './enthalpy.ts';
 import type { Bench } from './fields.ts';
@@ -106,11 +106,21 @@ const freezingFactor = 5;
 /** Temperature at which the heat capacity of the bench is taken where the roots were not read [°C]: not frozen. */
 const thawed = 5;
 
-/** The body as it stood when it was read: the cable at the power read, and heat from what cools. */
-function asRead(body: Body, power: number, drift: number, floorHeat: number, frozenAt: number): Body {
-  const stored = body.curves.flatMap((curve, node) =>
-    aboveFloor(body.ids[node] ?? '') ? [{ node, share: -drift * capacityAt(curve, frozenAt) }] : [],
+/** Heat that each part above the floor gives off for each degree that it cools [J/K]. */
+const heldAboveFloor = ({ ids, curves }: Body, temperature: number): HeatEntry[] =>
+  curves.flatMap((curve, node) =>
+    aboveFloor(ids[node] ?? '') ? [{ node, share: capacityAt(curve, temperature) }] : [],
   );
+
+/** The body as it stood when it was read: the cable at the power read, and heat from what cools. */
+function asRead(
+  body: Body,
+  power: number,
+  held: readonly HeatEntry[],
+  drift: number,
+  floorHeat: number,
+): Body {
+  const stored = held.map(({ node, share }) => ({ node, share: -drift * share }));
   const floor = { node: body.ids.indexOf('floor-1'), share: floorHeat };
   return {
     ...body,
@@ -146,6 +156,9 @@ export function modelOfReadings(situation: Situation) {
   const frozenAt = !freezing && readings.roots !== null && readings.roots < 0 ? readings.roots : thawed;
   const driftSpread = unseen.drift.spread * (freezing ? freezingFactor : 1);
 
+  // Which no uncertain input changes.
+  let held: readonly HeatEntry[] | undefined;
+
   const at = (place: ArrayLike<number>, from?: Settled) => {
     const of = (id: Unknown): number => place[index(id)]!;
     const parameters = parametersAt(priors, ids, place);
@@ -156,8 +169,9 @@ export function modelOfReadings(situation: Situation) {
     const floorHeat = (unseen.floor.expected + of('floor') * unseen.floor.spread) * topArea(bench);
     const power = read + of('power') * errorOfReading('power', read);
     const body = assemble(situation, parameters);
+    held ??= heldAboveFloor(body, frozenAt);
     const settled = settle(
-      asRead(body, power, drift, floorHeat, frozenAt),
+      asRead(body, power, held, drift, floorHeat),
       { house, ground: parameters.ground },
       { power: 1 },
       from && { from, within: closeEnough },

@@ -67,8 +67,7 @@ export function loopFreezes({ mix: { antifreeze, share } }: Pick<Bench, 'mix'>):
   return freezingPoint(antifreeze, Math.min(share, highestVolumeShare(antifreeze)));
 }
 
-/** Fluid and wall of the loop. */
-export function loopHolds(bench: Bench): EnthalpyCurve {
+function loopCurve(bench: Bench): EnthalpyCurve {
   const { antifreeze, share } = bench.mix;
   const known = antifreeze === 'none' ? 0 : Math.min(share, highestVolumeShare(antifreeze));
   const byMass = antifreeze === 'none' ? 0 : massShareOf(antifreeze, known);
@@ -84,6 +83,19 @@ export function loopHolds(bench: Bench): EnthalpyCurve {
       return { t, h: t * capacity - ice * waterFusionHeat };
     }),
   ]);
+}
+
+/**
+ * What was worked out for a bench once. Each step of slush takes a search, which is most of the work of assembling a
+ * bench, and ranges assemble one bench hundreds of times.
+ */
+const knownLoops = new WeakMap<Bench, EnthalpyCurve>();
+
+/** Fluid and wall of the loop. */
+export function loopHolds(bench: Bench): EnthalpyCurve {
+  const curve = knownLoops.get(bench) ?? loopCurve(bench);
+  knownLoops.set(bench, curve);
+  return curve;
 }
 
 /** Air under the bench and the bench itself, which follows it at once. */
