@@ -1,12 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  acceptsProtection,
   circuitCurrent,
   conductorResistance,
   currentOf,
   shareOfPower,
   smallestBreaker,
   startUpRatio,
+  threePhaseDrop,
+  threeWireDrop,
   voltageDrop,
 } from '../calculators/electric/circuit.ts';
 import { toBase } from '../calculators/quantities/quantity.ts';
@@ -45,6 +48,18 @@ describe('breakers', () => {
       }),
     );
   });
+
+  it.each(Object.entries(ruleSets))(
+    '%s: no protection is never accepted, protection of people always is',
+    (_, rules) => {
+      expect(acceptsProtection(rules, 'none')).toBe(false);
+      expect(acceptsProtection(rules, 'people')).toBe(true);
+      expect(acceptsProtection(rules, 'equipment')).toBe(false);
+      // A person survives 30 mA for the time that a device takes (IEC 60364-7-705, from memory).
+      expect(rules.tripsAt.value.people).toBeLessThanOrEqual(0.03);
+      expect(rules.tripsAt.value.equipment).toBeGreaterThan(rules.tripsAt.value.people);
+    },
+  );
 
   it('says so when no standard breaker is large enough', () => {
     expect(smallestBreaker(ruleSets.us, 200, 0)).toBeNull();
@@ -105,6 +120,24 @@ describe('conductors', () => {
         const drop = voltageDrop(conductors['mm2-4'], length, current);
         expectNear(voltageDrop(conductors['mm2-4'], length, 2 * current), 2 * drop, 1e-9);
         expectNear(voltageDrop(conductors['mm2-4'], 2 * length, current), 2 * drop, 1e-9);
+      }),
+    );
+  });
+
+  it('of three wires lose half as much as of two when both legs are loaded alike, and as much when one is idle', () => {
+    fc.assert(
+      fc.property(between(0, 60), between(0, 300), between(0, 60), (current, length, other) => {
+        const two = voltageDrop(conductors['mm2-4'], length, current);
+        expectNear(threeWireDrop(conductors['mm2-4'], length, current, current), two / 2, 1e-9);
+        expectNear(threeWireDrop(conductors['mm2-4'], length, current, 0), two, 1e-9);
+        // Kirchhoff: down the leg and back through the neutral, which the other leg's current runs against.
+        const ohms = length * conductorResistance(conductors['mm2-4'], 70);
+        expectNear(
+          threeWireDrop(conductors['mm2-4'], length, current, other),
+          ohms * current + ohms * (current - other),
+          1e-9,
+        );
+        expectNear(threePhaseDrop(conductors['mm2-4'], length, current), (two * Math.sqrt(3)) / 2, 1e-9);
       }),
     );
   });

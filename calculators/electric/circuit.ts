@@ -28,19 +28,39 @@ const copperCoefficient = 0.00393;
 /** Temperature that PVC-insulated conductors may reach in service [°C]: 70 (IEC 60502, from memory). */
 export const serviceTemperature = 70;
 
+/** What a drop depends on: resistance per length [Ω/m] of one conductor, and the temperature that it is given for [°C]. */
+export type Wire = Pick<Conductor, 'resistance' | 'at'>;
+
 /** Resistance per length of one conductor [Ω/m] at t [°C], from the temperature at which its table gives it. */
-export function conductorResistance(conductor: Conductor, t: number): number {
+export function conductorResistance(conductor: Wire, t: number): number {
   const at = (temperature: number): number => 1 + copperCoefficient * (temperature - 20);
   return (conductor.resistance * at(t)) / at(conductor.at);
 }
 
-/**
- * Voltage drop [V] of a two-wire feeder, there and back: 2 I R L. `length` is one way [m]. The conductors are taken as
- * hot as they may get: 70 °C, or the temperature of their table where that is higher. For conductors up to 16 mm²
- * (6 AWG) the reactance adds nothing to speak of.
+/*
+ * Voltage drops [V]. `length` is one way [m]. The conductors are taken as hot as they may get: 70 °C, or the temperature of
+ * their table where that is higher. For conductors up to 16 mm² (6 AWG) the reactance adds nothing to speak of.
  */
-export const voltageDrop = (conductor: Conductor, length: number, current: number): number =>
-  2 * current * length * conductorResistance(conductor, Math.max(serviceTemperature, conductor.at));
+
+/** Resistance of one conductor over the length of the feeder [Ω], hot. */
+const oneWay = (conductor: Wire, length: number): number =>
+  length * conductorResistance(conductor, Math.max(serviceTemperature, conductor.at));
+
+/** Two wires, there and back: 2 I R. */
+export const voltageDrop = (conductor: Wire, length: number, current: number): number =>
+  2 * current * oneWay(conductor, length);
+
+/**
+ * Three wires, two legs and a neutral of the same size between them (split phase, 120/240 V): what is lost to the load on one
+ * leg, I R + (I − I′) R with the currents I of that leg and I′ of the other. The neutral carries only their difference: evenly
+ * loaded legs lose half of what two wires would, and an idle other leg makes it two wires.
+ */
+export const threeWireDrop = (conductor: Wire, length: number, current: number, other: number): number =>
+  (2 * current - other) * oneWay(conductor, length);
+
+/** Three phases, evenly loaded: √3 I R from line to line, with the current in each line. */
+export const threePhaseDrop = (conductor: Wire, length: number, current: number): number =>
+  Math.sqrt(3) * current * oneWay(conductor, length);
 
 /**
  * Power [W] that a cable gives at the end of its feeder, as a share of what it gives at the full voltage [1], when it is a
@@ -48,6 +68,10 @@ export const voltageDrop = (conductor: Conductor, length: number, current: numbe
  */
 export const shareOfPower = (power: number, voltage: number, resistance: number): number =>
   (1 + (power * resistance) / voltage ** 2) ** -2;
+
+/** Whether the rules accept this kind of ground-fault protection for a heating cable on a bench. */
+export const acceptsProtection = (rules: RuleSet, protection: 'people' | 'equipment' | 'none'): boolean =>
+  protection !== 'none' && rules.groundFault.value.includes(protection);
 
 const foot = 0.3048;
 const celsius = (fahrenheit: number): number => ((fahrenheit - 32) * 5) / 9;

@@ -112,7 +112,8 @@ export function edgeInsulationSaves(floor: GroundFloor, depth: number, board: nu
  * What passes along the rim of a strip of floor, per length of rim [W/(m·K)], to ground of another temperature beside it:
  * (λ/π) · ln(1 + W / (2 s)). The flow through half-space between two surfaces that meet in a line, λ ΔT / (π x) at a distance
  * x, added up from the middle of the strip to where the one temperature has gone over into the other. Films and what lies on
- * the ground are not in it; with s as the wall and some 0.3 m²·K/W of films it is the floor of ISO 13370 within an eighth.
+ * the ground are not in it; with s as the wall and 0.34 m²·K/W of films it is the floor of ISO 13370 within a seventh,
+ * from 0.6 m up.
  *
  * @param width W of the strip [m]
  * @param transition s, width over which the surface changes from one temperature to the other [m]

@@ -2,6 +2,7 @@ import { designOutside, houseAir } from '../bench/place.ts';
 import { amount, calculator, care, sentence, stop, type Figure, type Warning } from '../calculator.ts';
 import { ratedPower } from '../electric/cable.ts';
 import {
+  acceptsProtection,
   circuitCurrent,
   coldestStart,
   currentOf,
@@ -148,7 +149,7 @@ export default calculator({
     if (supply.protection === 'none') {
       const text = sentence`The circuit has no ground-fault protection. A damaged cable on a wet bench kills without it. Have an electrician fit a device that protects people, 30 mA or less, before anything is plugged in.`;
       warnings.push(stop('no-ground-fault-protection', text));
-    } else if (supply.protection === 'equipment') {
+    } else if (!acceptsProtection(rules, supply.protection)) {
       const text = sentence`Protection of equipment lets through more current than a person survives. Ask an electrician for protection of people, 30 mA or less.`;
       warnings.push(care('equipment-protection-only', text));
     }

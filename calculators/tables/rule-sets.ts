@@ -21,6 +21,8 @@ export interface RuleSet {
     /** What the rules ask for, in a sentence. */
     readonly words: string;
   };
+  /** Currents to earth at which protection of people, and of equipment, must have tripped [A]. */
+  readonly tripsAt: Rule<{ readonly people: number; readonly equipment: number }>;
   /** What the guide does not know and an electrician does, in a sentence. */
   readonly ask: string;
 }
@@ -49,6 +51,10 @@ export const ruleSets = {
         'Ground-fault protection of the cable as equipment (30 mA) is the least; a receptacle in a damp place of a farm building needs protection for people (GFCI), so that is what is asked here.',
       cites: [cite('nec', '427.22'), cite('nec', '547.5(G)')],
     },
+    tripsAt: {
+      value: { people: 0.006, equipment: 0.03 },
+      cites: [cite('nec', 'ground-fault circuit interrupter of class A: 4 to 6 mA; equipment: 30 to 50 mA')],
+    },
     ask: 'Conductor sizes must carry 125 % of the heating load; have a licensed electrician choose them for the way they are laid.',
   },
   iec: {
@@ -75,6 +81,10 @@ export const ruleSets = {
         cite('iec60364-7-753', 'residual current device of 30 mA or less, from memory'),
         cite('iec60364-7-705', '30 mA or less for socket outlets up to 32 A, from memory'),
       ],
+    },
+    tripsAt: {
+      value: { people: 0.03, equipment: 0.3 },
+      cites: [cite('iec60364-7-705', '30 mA for people, 300 mA against fire, from memory')],
     },
     ask: 'What current a conductor may carry depends on the way it is laid and on national rules; have a licensed electrician choose it.',
   },
