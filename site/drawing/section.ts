@@ -43,6 +43,9 @@ const shortColumn = 30;
 /** From one short word to the next one under it. */
 const shortRow = letters.small * 1.25;
 
+/** How far the column of short words may reach under the dimension of the width. */
+const columnBelow = 6;
+
 /** Where everything lies on paper. */
 interface Layout {
   readonly bench: Bench;
@@ -62,7 +65,8 @@ interface Layout {
   readonly metres: (value: number) => string;
 }
 
-function layoutOf({ situation: { bench }, manner, width, sheet }: DrawingInput): Layout {
+/** Where everything lies; `lowered` moves the section down on the sheet [mm]. */
+function layoutOf({ situation: { bench }, manner, width, sheet }: DrawingInput, lowered = 0): Layout {
   const { frame, cover, pots } = bench;
   const metres = (value: number) => showQuantity(value, 'length', manner);
   const over = cover.kind === 'none' ? 0 : cover.height;
@@ -84,7 +88,7 @@ function layoutOf({ situation: { bench }, manner, width, sheet }: DrawingInput):
   const perMetre = round?.perMetre ?? free;
   const leftEdge = margin + leftColumn + (room - perMetre * across) / 2;
   const left = leftEdge + beyond * perMetre;
-  const floor = roof + high * perMetre;
+  const floor = roof + lowered + high * perMetre;
   return {
     bench,
     width,
@@ -188,10 +192,14 @@ function numberedNames(things: readonly Named[], { width, widthRow }: Layout): B
 /** The bench cut across, to scale: floor, loop, top with pots, skirt and cover, with its gaps called out. */
 export const sectionDrawing: BenchDrawing = (input) => {
   const { situation, manner, width, sheet } = input;
-  const layout = layoutOf(input);
-  const { bench, scale, scaleName, middles, metres } = layout;
+  const named = (one: Layout) => namesOf({ situation, manner, scale: one.scale, middles: one.middles });
+  let layout = layoutOf(input);
+  // Beside a very small section the column of names would reach far under it, its lines through the width below.
+  const lacking = sheet ? roof + named(layout).length * shortRow - layout.widthRow - columnBelow : 0;
+  if (lacking > 0) layout = layoutOf(input, lacking);
+  const { bench, scaleName, metres } = layout;
   const { frame, cover } = bench;
-  const things = namesOf({ situation, manner, scale, middles });
+  const things = named(layout);
   const names = sheet ? shortNames(things, layout) : numberedNames(things, layout);
   const rises = cover.kind === 'none' ? '' : `; the cover rises ${metres(cover.height)} over it`;
   return {
