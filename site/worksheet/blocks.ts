@@ -80,8 +80,8 @@ const rules = { heading: 1.4, banner: 2.4, row: 0.35 } as const;
 const numberLeading = 1.06;
 /** From line to line, in shares of the size. */
 export const leading = 1.21;
-/** Where the letters of the typeface stand in their line: its rise and fall about a line of this leading. */
-const baselineShare = (leading - 0.969 - 0.241) / 2 + 0.969;
+/** Where letters stand in a line of this leading, in shares of the size: the typeface's rise and fall about its middle. */
+const baselineIn = (lead: number): number => (lead - 0.969 - 0.241) / 2 + 0.969;
 
 /** Height of a row to write in by hand [pt], a little more than ruled paper has. */
 export const logRow = points(7);
@@ -108,18 +108,20 @@ interface Setting {
   readonly width: number;
   readonly size: number;
   readonly align?: 'left' | 'right';
+  readonly lead?: number;
 }
 
 /** Lines set under one another as one item. */
-export function setLines(lines: readonly Line[], { x = 0, y, width, size, align }: Setting, of?: Part): Item {
+export function setLines(lines: readonly Line[], setting: Setting, of?: Part): Item {
+  const { x = 0, y, width, size, align, lead = leading } = setting;
   return {
     kind: 'text',
-    box: { x, y, width, height: lines.length * size * leading },
+    box: { x, y, width, height: lines.length * size * lead },
     ...(of ? { part: of } : {}),
     lines: lines.map((line, index) => ({
       ...line,
       x: align === 'right' ? width - line.width : 0,
-      baseline: (index * leading + baselineShare) * size,
+      baseline: (index * lead + baselineIn(lead)) * size,
     })),
   };
 }
@@ -248,26 +250,17 @@ function numbers({ cells }: Of<'numbers'>, width: number, { size, measure }: Sty
     const [head, cell] = [part('TH', [], { scope: 'Row' }), part('TD')];
     let large: number = sizes.number;
     let line = bigLine(value, large, measure);
-    // Twenty points is the least that is read across a shed; a wider number is cut nowhere, its cell is set alone.
-    while (line.width > wide && large > 14) {
+    // Rather small than cut: only a number of seven digits and more comes to this.
+    while (line.width > wide && large > 6) {
       large -= 0.5;
       line = bigLine(value, large, measure);
     }
     const labelLines = wrap([run(label)], size, wide, measure);
     let y = sizes.number * numberLeading;
     items.push(setLines(labelLines, { x, y, width: wide, size }, head));
-    items.push(
-      setLines(
-        [line],
-        {
-          x,
-          y: (numberLeading - leading) * sizes.number + (sizes.number - large) * leading,
-          width: wide,
-          size: large,
-        },
-        cell,
-      ),
-    );
+    // On the line of the largest, whatever its own size.
+    const down = baselineIn(numberLeading) * (sizes.number - large);
+    items.push(setLines([line], { x, y: down, width: wide, size: large, lead: numberLeading }, cell));
     y += labelLines.length * size * leading;
     if (note) {
       const noteLines = wrap([run(note)], sizes.small, wide, measure);
@@ -401,10 +394,11 @@ function log({ columns, rows }: Of<'log'>, width: number, { measure }: Style): P
       }),
     );
   });
-  const height = headHeight + rows * logRow;
+  // The lowest rule stands on its line with half of its width.
+  const height = headHeight + rows * logRow + 0.25;
   for (let row = 0; row <= rows; row++)
     items.push(rule(0, headHeight + row * logRow - 0.25, width, row === 0 ? 1 : 0.5));
-  starts.slice(1).forEach((x) => items.push(rule(x, headHeight, 0.5, height - headHeight)));
+  starts.slice(1).forEach((x) => items.push(rule(x, headHeight, 0.5, rows * logRow)));
   return { height, items, parts: [part('Table', [part('TR', headParts), ...rowParts])] };
 }
 

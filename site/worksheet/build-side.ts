@@ -57,16 +57,18 @@ const care = (facts: Facts, ...ids: string[]): Block[] =>
 /** Why turns never cross and never hang loose, with the temperatures that the sheath comes to. */
 function windingSign(facts: Facts): Block {
   const allowed = facts.situation.bench.cable.highestSheath;
-  const hot = (name: string, words: string): string[] => {
+  const hot = (name: string): string | null => {
     const found = figureOf(facts, name);
-    return found && found.figure.value > allowed
-      ? [`${words} ${value(facts, found.figure.value, found.quantity)}`]
-      : [];
+    return found && found.figure.value > allowed ? value(facts, found.figure.value, found.quantity) : null;
   };
-  const places = [...hot('sheath.atCrossing', 'crossed'), ...hot('sheath.inFreeAir', 'loose')];
+  const [crossed, loose] = [hot('sheath.atCrossing'), hot('sheath.inFreeAir')];
+  const places = [
+    ...(crossed ? [`crossed it may come to ${crossed}`] : []),
+    ...(loose ? [`loose to ${loose}`] : []),
+  ];
   const words =
     places.length > 0
-      ? ` The sheath may come to ${places.join(' or ')}; ${value(facts, allowed, 'temperature')} is allowed.`
+      ? ` The sheath is allowed ${value(facts, allowed, 'temperature')}; ${places.join(', ')}.`
       : '';
   return { kind: 'paragraph', mark: '⚠', runs: [bold(`${cautions.crossing.title}.`), run(words)] };
 }

@@ -9,7 +9,7 @@ import {
   type Part,
   type Sheet,
 } from './layout.ts';
-import { run, wrap, type Measure } from './text.ts';
+import { run, wrap, type Line, type Measure } from './text.ts';
 
 /** Blocks side by side across the page: one column or two. */
 export type Band =
@@ -293,8 +293,16 @@ export function compose(
     const { small: size } = sizes;
     const line = (text: string) => wrap([run(text)], size, inner, measure);
     const head = line(margins.head(index + 1));
-    const headAt = { x: margin, y: margin - (head.length * leading + 0.35) * size, width: inner, size };
-    const footAt = { x: margin, y: height - margin + 0.6 * size, width: inner, size };
+    const headAt = { x: margin, y: margin - (head.length * leading + 0.25) * size, width: inner, size };
+    const footY = height - margin + 0.6 * size;
+    const corner = (lines: readonly Line[], of: Part, atRight = false): Item => {
+      const wide = Math.max(0, ...lines.map((one) => one.width));
+      return setLines(
+        lines,
+        { x: atRight ? width - margin - wide : margin, y: footY, width: wide, size },
+        of,
+      );
+    };
     sections.push(part('Sect', [top, ...column.parts, left, right]));
     return {
       width,
@@ -302,12 +310,8 @@ export function compose(
       items: [
         setLines(head, headAt, top),
         ...shift(column.items, margin, margin),
-        setLines(line(margins.footLeft), footAt, left),
-        setLines(
-          line(margins.footRight(index + 1, columns.length, continued)),
-          { ...footAt, align: 'right' },
-          right,
-        ),
+        corner(line(margins.footLeft), left),
+        corner(line(margins.footRight(index + 1, columns.length, continued)), right, true),
       ],
     };
   });

@@ -104,8 +104,9 @@ export function wrap(runs: readonly Run[], size: number, width: number, measure:
   for (const whole of wordsOf(runs))
     for (const word of cut(whole, width, measureWord)) {
       const wide = measureWord(word);
-      const space = measure(' ', size, word[0]?.bold ?? false);
       const row = rows.at(-1);
+      // A blank is set in the weight of the word before it.
+      const space = measure(' ', size, row?.at(-1)?.at(-1)?.bold ?? false);
       if (row && filled + space + wide <= width) {
         row.push(word);
         filled += space + wide;
