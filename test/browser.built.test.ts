@@ -1,234 +1,20 @@
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { brotliCompressSync } from 'node:zlib';
-import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { serveFolder, type Serving } from '../scripts/serve.ts';
-import { builtPages, dist, readBuilt, startBrowser } from './support/site.ts';
+import { describe, expect, it } from 'vitest';
+import {
+  eventually,
+  field,
+  figure,
+  figureNumber,
+  give,
+  numberIn,
+  readers,
+  seen,
+  violationsOf,
+} from './support/reader.ts';
 
-/** The built guide in a real browser, under the headers of a strict host. */
+/** The built guide in the hands of a reader: typing, keeping, undoing, sending, printing. */
 
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const base = /href="([^"]*)icon\.svg"/u.exec(readBuilt('index.html').toString('utf8'))?.[1] ?? '/';
-const pages = builtPages();
-
-let serving: Serving;
-let browser: Browser;
-const contexts: BrowserContext[] = [];
-
-beforeAll(async () => {
-  serving = await serveFolder({ folder: dist, port: 0, base });
-  browser = await startBrowser();
-});
-
-afterEach(async () => {
-  await Promise.all(contexts.splice(0).map((context) => context.close()));
-});
-
-afterAll(async () => {
-  await browser.close();
-  await serving.close();
-});
-
-/** A reader: a browser profile of its own, whose faults are written down. */
-class Reader {
-  readonly context: BrowserContext;
-  readonly faults: string[] = [];
-  readonly loaded: { readonly path: string; readonly bytes: Buffer }[] = [];
-  readonly #waiting: Promise<void>[] = [];
-
-  constructor(context: BrowserContext) {
-    this.context = context;
-  }
-
-  async open(path: string): Promise<Page> {
-    const page = await this.context.newPage();
-    page.on('pageerror', (error) => this.faults.push(`error: ${error.message}`));
-    page.on('console', (message) => {
-      if (message.type() === 'error') this.faults.push(`console: ${message.text()}`);
-    });
-    page.on('requestfailed', (request) => this.faults.push(`failed: ${request.url()}`));
-    page.on('response', (response) => {
-      if (response.status() >= 400) this.faults.push(`${response.status()}: ${response.url()}`);
-      if (!response.url().startsWith(serving.address)) return;
-      const keep = async () => {
-        const bytes = await response.body().catch(() => Buffer.alloc(0));
-        this.loaded.push({ path: response.url().slice(serving.address.length), bytes });
-      };
-      this.#waiting.push(keep());
-    });
-    await page.goto(serving.address + path);
-    return page;
-  }
-
-  /** Everything that was loaded so far, once it is all there. */
-  async allLoaded() {
-    await Promise.all(this.#waiting);
-    return this.loaded;
-  }
-}
-
-async function reader(options: BrowserContextOptions = {}, script?: () => void): Promise<Reader> {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
-  contexts.push(context);
-  await context.addInitScript(() => {
-    const seen: string[] = [];
-    Object.assign(globalThis, { violations: seen });
-    document.addEventListener('securitypolicyviolation', (event) => {
-      seen.push(`${event.violatedDirective}: ${event.blockedURI} ${event.sample}`);
-    });
-  });
-  if (script) await context.addInitScript(script);
-  return new Reader(context);
-}
-
-const violationsOf = (page: Page): Promise<string[]> =>
-  page.evaluate(() => (globalThis as unknown as { violations: string[] }).violations);
-
-/** The text of the figure of that name in the calculator with that id. */
-const figure = (page: Page, name: string) => page.locator(`output[data-figure="${name}"]`).first();
-const field = (page: Page, form: string, path: string) => page.locator(`#${form}-${path.replace('.', '-')}`);
-
-/** Asks until the answer is right, for long enough on a busy machine. */
-const eventually = <T>(ask: () => Promise<T>) => expect.poll(ask, { timeout: 15_000 });
-
-/** Text as it is seen: a narrow no-break space is a blank. */
-const seen = async (text: Promise<string>): Promise<string> => (await text).replaceAll('\u202f', ' ').trim();
-
-/** The number in a text such as "1.25 m" or "−4 °C". */
-const numberIn = (text: string): number => Number(/-?[\d.]+/u.exec(text.replace('−', '-'))?.[0]);
-
-async function figureNumber(page: Page, name: string): Promise<number> {
-  return numberIn(await figure(page, name).innerText());
-}
-
-/** Types an answer and leaves the field. */
-async function give(page: Page, form: string, path: string, text: string): Promise<void> {
-  await field(page, form, path).fill(text);
-  await field(page, form, path).blur();
-}
-
-interface AxeResult {
-  readonly violations: readonly {
-    readonly id: string;
-    readonly nodes: readonly { readonly html: string }[];
-  }[];
-  readonly passes: readonly unknown[];
-}
-
-/** What axe finds: by the rules of WCAG 2.2 AA, or, where only colours are others, by the rule for contrast. */
-async function accessibilityFaults(page: Page, only: 'wcag' | 'contrast'): Promise<string[]> {
-  const result = await page.evaluate(async (contrast) => {
-    const { axe } = globalThis as unknown as { axe: { run: (options: object) => Promise<unknown> } };
-    const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-    const runOnly = contrast ? { type: 'rule', values: ['color-contrast'] } : { type: 'tag', values: tags };
-    return axe.run({ runOnly, resultTypes: ['violations'] });
-  }, only === 'contrast');
-  const { violations, passes } = result as AxeResult;
-  expect(passes.length).toBeGreaterThan(only === 'contrast' ? 0 : 8);
-  return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`));
-}
-
-/** Whether the page is wider than a phone of 320 px, in each system of units that it can be shown in. */
-async function tooWideIn(page: Page): Promise<string[]> {
-  await page.setViewportSize({ width: 320, height: 640 });
-  const switches = page.locator('input[name="units"]');
-  const systems = await switches.evaluateAll((all) => all.map((one) => (one as HTMLInputElement).value));
-  const tooWide: string[] = [];
-  for (const system of systems.length > 0 ? systems : ['none']) {
-    if (system !== 'none') await page.locator(`input[name="units"][value="${system}"]`).check();
-    const { inside, whole } = await page.evaluate(() => ({
-      inside: document.documentElement.clientWidth,
-      whole: document.documentElement.scrollWidth,
-    }));
-    if (whole > inside) tooWide.push(`${whole} px in units: ${system}`);
-  }
-  return tooWide;
-}
-
-describe('every page', () => {
-  it.each(pages)(
-    '/%s keeps the policy, loads without a fault, is accessible in light and dark, and fits a narrow phone',
-    async (path) => {
-      const someone = await reader();
-      const page = await someone.open(path);
-      if (path === 'bench/') await page.locator('[data-progress]:not(:empty)').waitFor();
-      expect(someone.faults).toEqual([]);
-      expect(await violationsOf(page)).toEqual([]);
-      await page.evaluate(() => {
-        for (const details of document.querySelectorAll('details')) details.open = true;
-      });
-      // Evaluated by the browser's own tools, to which the policy of the page does not apply.
-      await page.evaluate(axeSource);
-      expect(await accessibilityFaults(page, 'wcag')).toEqual([]);
-      await page.emulateMedia({ colorScheme: 'dark' });
-      expect(await accessibilityFaults(page, 'contrast')).toEqual([]);
-      expect(await tooWideIn(page)).toEqual([]);
-    },
-  );
-
-  it('the policy is in force: what it forbids does not happen', async () => {
-    const page = await (await reader()).open('');
-    await page
-      .evaluate(() => {
-        const script = document.createElement('script');
-        script.textContent = 'globalThis.ran = true;';
-        try {
-          document.body.append(script);
-        } catch {
-          // Trusted types refuse the text; that is the point.
-        }
-      })
-      .catch(() => undefined);
-    expect(await page.evaluate(() => 'ran' in globalThis)).toBe(false);
-    expect(await violationsOf(page)).not.toEqual([]);
-  });
-});
-
-describe('budgets', () => {
-  const brotli = (bytes: Buffer): number => brotliCompressSync(bytes).length;
-  const isFont = (path: string) => path.endsWith('.woff2');
-  const weight = (loaded: readonly { readonly path: string; readonly bytes: Buffer }[]) => ({
-    script: loaded
-      .filter(({ path }) => path.endsWith('.js'))
-      .reduce((sum, { bytes }) => sum + brotli(bytes), 0),
-    withoutFont: loaded
-      .filter(({ path }) => !isFont(path))
-      .reduce((sum, { bytes }) => sum + brotli(bytes), 0),
-    font: loaded.filter(({ path }) => isFont(path)).reduce((sum, { bytes }) => sum + bytes.length, 0),
-  });
-
-  it('a chapter page: at most 14 kB of script and 40 kB in all, 70 kB with the font of its formulas', async () => {
-    const someone = await reader();
-    const page = await someone.open('chapters/winding/');
-    await page.waitForLoadState('networkidle');
-    const { script, withoutFont, font } = weight(await someone.allLoaded());
-    expect(script).toBeGreaterThan(1000);
-    expect(script).toBeLessThanOrEqual(14_000);
-    expect(withoutFont).toBeLessThanOrEqual(40_000);
-    expect(font).toBeGreaterThan(0);
-    expect(withoutFont + font).toBeLessThanOrEqual(70_000);
-  });
-
-  it('a reader with a bench of their own: at most 36 kB of script on a chapter page', async () => {
-    const someone = await reader();
-    const page = await someone.open('chapters/winding/');
-    const before = await figure(page, 'winding.pitch').innerText();
-    await give(page, 'winding', 'cable.length', '30');
-    await eventually(() => figure(page, 'winding.pitch').innerText()).not.toBe(before);
-    await page.waitForLoadState('networkidle');
-    const { script, withoutFont } = weight(await someone.allLoaded());
-    expect(script).toBeLessThanOrEqual(36_000);
-    expect(withoutFont).toBeLessThanOrEqual(60_000);
-  });
-
-  it('a page without formulas loads no font', async () => {
-    const someone = await reader();
-    const page = await someone.open('worksheet/');
-    await page.waitForLoadState('networkidle');
-    expect(weight(await someone.allLoaded()).font).toBe(0);
-  });
-});
+const reader = readers();
 
 describe('a chapter with the reader’s own numbers', () => {
   it('a typed answer changes figures, text and drawing at once, and the helix still holds', async () => {
@@ -544,15 +330,16 @@ describe('the bench page', () => {
   });
 
   it('a link carries a bench, asks before it takes the place of one’s own, and can be undone', async () => {
-    const giver = await (await reader({ permissions: ['clipboard-read', 'clipboard-write'] })).open('bench/');
+    const someone = await reader({ permissions: ['clipboard-read', 'clipboard-write'] });
+    const giver = await someone.open('bench/');
     await give(giver, 'bench', 'identity.name', 'Linked');
     await give(giver, 'bench', 'cable.length', '31.7');
     await giver.locator('[data-link]').click();
     await eventually(() => giver.locator('[data-status]').textContent()).toBe('The link was copied.');
     const link = await giver.locator('[data-link-shown]').inputValue();
     expect(await giver.evaluate(() => navigator.clipboard.readText())).toBe(link);
-    expect(link.startsWith(`${serving.address}bench/#b=`)).toBe(true);
-    const path = link.slice(serving.address.length);
+    expect(link.startsWith(`${someone.address}bench/#b=`)).toBe(true);
+    const path = link.slice(someone.address.length);
 
     const newcomer = await (await reader()).open(path);
     await eventually(() => field(newcomer, 'bench', 'cable.length').inputValue()).toBe('31.7');
@@ -586,7 +373,7 @@ describe('the bench page', () => {
       `${link}%%%`,
       link.replace(/#b=.*/u, '#b='),
     ]) {
-      const again = await someone.open(damaged.slice(serving.address.length));
+      const again = await someone.open(damaged.slice(someone.address.length));
       await eventually(() => again.locator('[data-notice="link"]').innerText()).toContain(
         'Your bench is as it was.',
       );

@@ -1,0 +1,118 @@
+import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, expect } from 'vitest';
+import { serveFolder, type Serving } from '../../scripts/serve.ts';
+import { dist, readBuilt, startBrowser } from './site.ts';
+
+/** The built guide in a real browser, under the headers of a strict host: what the tests of it share. */
+
+/** Where the guide lies on its host, as its pages were built for it. */
+const base = /href="([^"]*)icon\.svg"/u.exec(readBuilt('index.html').toString('utf8'))?.[1] ?? '/';
+
+/** A reader: a browser profile of its own, whose faults are written down. */
+export class Reader {
+  readonly context: BrowserContext;
+  readonly faults: string[] = [];
+  readonly loaded: { readonly path: string; readonly bytes: Buffer }[] = [];
+  readonly #waiting: Promise<void>[] = [];
+
+  /** Where the guide is served. */
+  readonly address: string;
+
+  constructor(context: BrowserContext, address: string) {
+    this.context = context;
+    this.address = address;
+  }
+
+  async open(path: string): Promise<Page> {
+    const page = await this.context.newPage();
+    page.on('pageerror', (error) => this.faults.push(`error: ${error.message}`));
+    page.on('console', (message) => {
+      if (message.type() === 'error') this.faults.push(`console: ${message.text()}`);
+    });
+    page.on('requestfailed', (request) => this.faults.push(`failed: ${request.url()}`));
+    page.on('response', (response) => {
+      if (response.status() >= 400) this.faults.push(`${response.status()}: ${response.url()}`);
+      if (!response.url().startsWith(this.address)) return;
+      const keep = async () => {
+        const bytes = await response.body().catch(() => Buffer.alloc(0));
+        this.loaded.push({ path: response.url().slice(this.address.length), bytes });
+      };
+      this.#waiting.push(keep());
+    });
+    await page.goto(this.address + path);
+    return page;
+  }
+
+  /** Everything that was loaded so far, once it is all there. */
+  async allLoaded() {
+    await Promise.all(this.#waiting);
+    return this.loaded;
+  }
+}
+
+type OpenReader = (options?: BrowserContextOptions, script?: () => void) => Promise<Reader>;
+
+/**
+ * Serves the guide and starts a browser for the tests of a file. Gives back what makes a reader for the time of one
+ * test; `script` runs before any of a page's own.
+ */
+export function readers(): OpenReader {
+  let serving: Serving;
+  let browser: Browser;
+  const contexts: BrowserContext[] = [];
+  beforeAll(async () => {
+    serving = await serveFolder({ folder: dist, port: 0, base });
+    browser = await startBrowser();
+  });
+  afterEach(async () => {
+    await Promise.all(contexts.splice(0).map((context) => context.close()));
+  });
+  afterAll(async () => {
+    await browser.close();
+    await serving.close();
+  });
+  return async (options = {}, script) => {
+    const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
+    contexts.push(context);
+    await context.addInitScript(() => {
+      const seen: string[] = [];
+      Object.assign(globalThis, { violations: seen });
+      document.addEventListener('securitypolicyviolation', (event) => {
+        seen.push(`${event.violatedDirective}: ${event.blockedURI} ${event.sample}`);
+      });
+    });
+    if (script) await context.addInitScript(script);
+    return new Reader(context, serving.address);
+  };
+}
+
+/** What the page did against its policy. */
+export const violationsOf = (page: Page): Promise<string[]> =>
+  page.evaluate(() => (globalThis as unknown as { violations: string[] }).violations);
+
+/** The text of the figure of that name in the calculator with that id. */
+export const figure = (page: Page, name: string) => page.locator(`output[data-figure="${name}"]`).first();
+/** A field of the form with that id. */
+export const field = (page: Page, form: string, path: string) =>
+  page.locator(`#${form}-${path.replace('.', '-')}`);
+
+/** Asks until the answer is right, for long enough on a busy machine. */
+export const eventually = <T>(ask: () => Promise<T>) => expect.poll(ask, { timeout: 15_000 });
+
+/** Text as it is seen: a narrow no-break space is a blank. */
+export const seen = async (text: Promise<string>): Promise<string> =>
+  (await text).replaceAll('\u202f', ' ').trim();
+
+/** The number in a text such as "1.25 m" or "−4 °C". */
+export const numberIn = (text: string): number => Number(/-?[\d.]+/u.exec(text.replace('−', '-'))?.[0]);
+
+/** The number of the figure of that name. */
+export async function figureNumber(page: Page, name: string): Promise<number> {
+  return numberIn(await figure(page, name).innerText());
+}
+
+/** Types an answer and leaves the field. */
+export async function give(page: Page, form: string, path: string, text: string): Promise<void> {
+  await field(page, form, path).fill(text);
+  await field(page, form, path).blur();
+}
