@@ -233,6 +233,22 @@ export const sources = {
     year: 1976,
     standing: 'memory',
   },
+  jars37: {
+    title: 'Journal of the American Rhododendron Society 37(4), citing Good and Steponkus 1977',
+    by: 'American Rhododendron Society',
+    standing: 'seen',
+  },
+  santamour1979: {
+    title: 'Root hardiness of green ash seedlings from different provenances, J. Arboriculture 5, abstract',
+    by: 'F. S. Santamour',
+    year: 1979,
+    standing: 'seen',
+  },
+  'bay-weekly': {
+    title: 'Freezing to death, a column on container plants in winter',
+    by: 'Bay Weekly',
+    standing: 'seen',
+  },
   mathers: {
     title: 'Root hardiness of Ilex opaca, as quoted by growers',
     by: 'H. Mathers',

@@ -2,7 +2,7 @@ import { ranged } from '../bench/range.ts';
 import { designRest, restOn } from '../bench/steady.ts';
 import { calculator, type Warning } from '../calculator.ts';
 import { cite } from '../sources.ts';
-import { plants } from '../tables/plants.ts';
+import { killingTemperature, plants } from '../tables/plants.ts';
 import watts from './watts.ts';
 
 /** How far above the temperature that killed roots a grower should stay [K]; about the error of a thermometer in a
@@ -44,7 +44,8 @@ export default calculator({
     killing: {
       label: 'Temperature that killed roots of this kind',
       quantity: 'temperature',
-      explain: 'As published for this kind and age of roots; empty where nothing was found.',
+      explain:
+        'As published for this kind and age of roots, the warmest where sources differ. Where nothing was found, −5 °C (23 °F), as of tender kinds: young roots die at temperatures that old ones live through.',
     },
   },
   formulas: watts.formulas,
@@ -61,10 +62,10 @@ export default calculator({
     const rest = designRest(situation, 'thermostat');
     const t = (node: number): number => rest.temperatures[node] ?? NaN;
     const limit = bench.plants.lowestRootTemperature;
-    const row = plants[bench.plants.kind];
-    const killing = bench.plants.rootAge === 'young' ? (row.youngRoots ?? row.matureRoots) : row.matureRoots;
+    const { kind, rootAge } = bench.plants;
+    const { t: killing, published } = killingTemperature(kind, rootAge);
     const warnings: Warning[] = [];
-    if (killing !== null && limit <= killing) {
+    if (limit <= killing) {
       warnings.push({
         code: 'limit-kills-roots',
         level: 'stop',
@@ -73,12 +74,13 @@ export default calculator({
           { value: limit, quantity: 'temperature' },
           ', but ',
           { value: killing, quantity: 'temperature' },
-          ' has killed roots of this kind. Set the limit at least ',
+          published ? ' has killed roots of this kind. ' : ' is taken to kill them. ',
+          'Set the limit at least ',
           { value: margin, quantity: 'temperatureDifference' },
           ' above that.',
         ],
       });
-    } else if (killing !== null && limit < killing + margin) {
+    } else if (limit < killing + margin) {
       warnings.push({
         code: 'limit-near-killing',
         level: 'care',
@@ -89,16 +91,18 @@ export default calculator({
           { value: margin, quantity: 'temperatureDifference' },
           ' above the ',
           { value: killing, quantity: 'temperature' },
-          ' that has killed roots of this kind.',
+          published ? ' that has killed roots of this kind.' : ' that is taken to kill them.',
         ],
       });
     }
-    if (killing === null) {
+    if (!published && kind !== 'unknown') {
       warnings.push({
         code: 'no-published-limit',
         level: 'care',
         text: [
-          'No temperature that kills roots of this kind and age was found. Ask your office before you trust the limit.',
+          `No temperature that kills ${rootAge} roots of this kind was found, so `,
+          { value: killing, quantity: 'temperature' },
+          ' is taken, as of the tender kinds. Ask your office before you trust the limit.',
         ],
       });
     }
@@ -129,7 +133,7 @@ export default calculator({
         under: { value: t(rest.body.under) },
         loop: { value: t(rest.body.loop) },
         limit: { value: limit },
-        killing: killing === null ? null : { value: killing },
+        killing: { value: killing },
       },
       warnings,
     };
