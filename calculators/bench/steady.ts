@@ -5,7 +5,7 @@ import type { Network } from './network.ts';
 import { designOutside, houseAir } from './place.ts';
 import { expectedParameters, type Parameters } from './priors.ts';
 import { sensorNode } from './sensor.ts';
-import { settle, type Drive, type Settled } from './settle.ts';
+import { settle, type Drive, type Near, type Settled } from './settle.ts';
 
 /** A temperature at which nothing of a bench is frozen [°C]. */
 const thawed = 5;
@@ -55,19 +55,23 @@ function driveFor(asked: Asked, situation: Situation, body: Body, parameters: Pa
   }
 }
 
-/** The bench at rest on its design night; `outside` may be given to ask about another night [°C]. */
+/**
+ * The bench at rest on its design night; `outside` may be given to ask about another night [°C], and `near` a bench that
+ * hardly differs, from which to start.
+ */
 export function restOn(
   situation: Situation,
   asked: Asked,
   parameters: Parameters = expectedParameters(situation),
   outside: number = designOutside(situation),
+  near?: Near,
 ): Rest {
   const body = assemble(situation, parameters);
   const boundary = {
     house: houseAir(situation, outside, parameters.houseOffset),
     ground: parameters.ground,
   };
-  const settled = settle(body, boundary, driveFor(asked, situation, body, parameters));
+  const settled = settle(body, boundary, driveFor(asked, situation, body, parameters), near);
   const coldestRoots = Math.min(...body.roots.map((node) => settled.temperatures[node] ?? NaN));
   return { ...settled, body, coldestRoots, outside };
 }

@@ -1,11 +1,11 @@
 import { beforeReadings, believed } from '../bench/belief.ts';
 import { calibrate, type Calibration, type Compared } from '../bench/calibrate.ts';
 import { agreementOf, judge, lookAtReadings, nameOf, outOfReach, stillMissing } from '../bench/diagnose.ts';
+import { hardNight } from '../bench/hard-night.ts';
 import { nextReadings } from '../bench/next-reading.ts';
-import { priorsOf, type Parameters, type Prior, type PriorId } from '../bench/priors.ts';
+import { priorsOf, type Prior, type PriorId } from '../bench/priors.ts';
 import { readingErrorCites } from '../bench/reading-errors.ts';
 import { ninetieth, spreadValue } from '../bench/spread.ts';
-import { restOn } from '../bench/steady.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
 import {
   amount,
@@ -235,12 +235,8 @@ export default calculator({
 
     const { calibration, warnings } = judge(situation, read.calibration);
     if (!calibration) return nothing(warnings);
-    const results = (parameters: Parameters) => ({
-      coldestRoots: restOn(situation, 'thermostat', parameters).coldestRoots,
-      required: restOn(situation, 'hold-roots', parameters).power,
-    });
-    const before = believed(situation, beforeReadings(situation), results);
-    const after = believed(situation, calibration.belief, results);
+    const before = believed(situation, beforeReadings(situation), hardNight(situation));
+    const after = believed(situation, calibration.belief, hardNight(situation));
     const learned = learnedFrom(situation, calibration);
     const fitted = (id: PriorId): Figure | null => {
       const one = learned.find((entry) => entry.id === id);
