@@ -149,7 +149,7 @@ export async function readPdf(bytes: Uint8Array) {
     pages,
     fields,
     info: info as Readonly<Record<string, unknown>>,
-    metadata: metadata?.getRaw() as string | undefined,
+    metadata: metadata.getRaw() as string | undefined,
     marks: entriesOf(await file.getMarkInfo()),
   };
   await loading.destroy();
