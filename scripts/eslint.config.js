@@ -87,6 +87,9 @@ export default defineConfig(
       '@typescript-eslint/restrict-template-expressions': ['error', { allowNumber: true }],
       // `env['NAME']` is what the compiler asks for.
       '@typescript-eslint/dot-notation': 'off',
+      // Both ask the compiler a lot about what hardly exists here: enums (which do not compile) and classes.
+      '@typescript-eslint/no-unsafe-enum-assignment': 'off',
+      '@typescript-eslint/no-unsafe-class-instance-assignment': 'off',
       // Going through a text by code points is meant.
       '@typescript-eslint/no-misused-spread': ['error', { allow: ['string'] }],
       // An index signature names what the key is; a record cannot.
