@@ -36,7 +36,7 @@ import { faceCount, stackTransmittance, type SheetStack } from './sheet-stack.ts
  */
 
 /** Layers of medium from the base of the pots up. */
-const rootLayers = 3;
+export const rootLayers = 3;
 
 /** Soil layers below the floor, from the top down [m]; together three quarters of a metre. */
 const soilLayers = [0.05, 0.1, 0.2, 0.4] as const;
@@ -51,7 +51,7 @@ const pipeEmissivity = 0.92;
  * Base of a pot: its wall, and the air that stays under its foot, per area [m²·K/W] (assumption: 3 mm of still air
  * in parallel with radiation).
  */
-const potBase = 0.08;
+export const potBase = 0.08;
 
 /**
  * Width of the strip along the foot of the skirt over which the floor changes from the temperature under the bench

@@ -16,14 +16,14 @@ export type Drive =
   /** At the mean power that holds these nodes at a temperature [°C], as far as the cable goes. */
   | { readonly hold: readonly number[]; readonly at: number; readonly by: 'cable' }
   /**
-   * At whatever power holds the coldest of these nodes at a temperature, brought straight into the air under the
-   * bench: all heat of a loop ends there, and no loop need be able to carry it. It stops where that air comes to
-   * `warmest`: beyond, heat from below is no answer.
+   * At whatever power holds the coldest of these nodes at a temperature. `any-means`: brought straight into the air
+   * under the bench, where all heat of a loop ends, and no loop need be able to carry it. `as-it-enters`: where the
+   * body's own heat enters. It stops where what is heated comes to `warmest`: beyond, such heat is no answer.
    */
   | {
       readonly hold: readonly number[];
       readonly at: number;
-      readonly by: 'any-means';
+      readonly by: 'any-means' | 'as-it-enters';
       readonly warmest: number;
     };
 
@@ -62,12 +62,15 @@ function wanted(
   rest: Float64Array,
   perWatt: Float64Array,
   fullPower: number,
-  under: number,
+  heat: readonly HeatEntry[],
 ): number {
   if ('power' in drive) return drive.power;
   const toReach = (node: number, level: number): number => (level - (rest[node] ?? 0)) / (perWatt[node] ?? 1);
   const asked = Math.max(0, ...drive.hold.map((node) => toReach(node, drive.at)));
-  const most = drive.by === 'cable' ? fullPower : Math.max(0, toReach(under, drive.warmest));
+  const most =
+    drive.by === 'cable'
+      ? fullPower
+      : Math.max(0, Math.min(...heat.map(({ node }) => toReach(node, drive.warmest))));
   return Math.min(asked, most);
 }
 
@@ -126,7 +129,7 @@ export function settle(
     solveFactored(size, A, rest);
     solveFactored(size, A, perWatt);
 
-    const power = wanted(drive, rest, perWatt, fullPower, body.under);
+    const power = wanted(drive, rest, perWatt, fullPower, heat);
     let step = 0;
     for (let node = 0; node < size; node++) {
       step = Math.max(step, Math.abs((rest[node] ?? 0) + power * (perWatt[node] ?? 0) - t(node)));
