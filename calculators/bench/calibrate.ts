@@ -325,7 +325,7 @@ function fit(situation: Situation): Calibration {
   });
   const output = label > 0 ? power / label : NaN;
   return {
-    belief: beliefFrom(situation, best.x, joint, output),
+    belief: beliefFrom(situation, best.x, joint, output, errorOfReading('power', power) / label),
     compared: [
       ...rows.map(({ id }, row) => compare(id, row)),
       ...(['surroundings', 'power'] as const).map((id) => compare(id, rows.length + unknowns.indexOf(id))),
@@ -347,7 +347,13 @@ function fit(situation: Situation): Calibration {
  * What is believed after the fit. The output of a cable that was on all the time is the power read over its label; where
  * that lies within what labels promise, the two are weighed against each other; beyond, the label says nothing any more.
  */
-function beliefFrom(situation: Situation, place: Float64Array, joint: Float64Array, output: number): Belief {
+function beliefFrom(
+  situation: Situation,
+  place: Float64Array,
+  joint: Float64Array,
+  output: number,
+  error: number,
+): Belief {
   const { ids } = beforeReadings(situation);
   const size = ids.length;
   const middle = place.slice(0, size);
@@ -361,7 +367,7 @@ function beliefFrom(situation: Situation, place: Float64Array, joint: Float64Arr
     const own = (high - expected) / ninetieth;
     const index = ids.indexOf('cableOutput');
     const measured = (output - expected) / own;
-    const variance = ((output * readingErrors.power) / own) ** 2;
+    const variance = (error / own) ** 2;
     const faulty = Math.abs(measured) > 3 * Math.sqrt(1 + variance);
     middle[index] = faulty ? measured : measured / (1 + variance);
     covariance[index * (size + 1)] = faulty ? variance : variance / (1 + variance);

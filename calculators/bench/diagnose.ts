@@ -139,34 +139,18 @@ function filmLooks(situation: Situation, { misfit, belief }: Calibration): 'wet'
   if (other === 'wet' && belief.middle[belief.ids.indexOf('longwave')]! <= -ninetieth) return other;
   if (misfit <= decisive) return undefined;
   const again = calibrate(changed(situation, { skirt: { wet: other } }));
-  return again.kind === 'fitted' && again.calibration.misfit < misfit - decisive ? other : undefined;
+  if (again.kind !== 'fitted' || agreementOf(again.calibration) <= chance) return undefined;
+  return again.calibration.misfit < misfit - decisive ? other : undefined;
 }
-
-const gaps: readonly PriorId[] = ['bottomGap', 'topGap', 'coverGap'];
 
 /** Gaps that lie together at or beyond their 90th percentile. */
 function leaks(situation: Situation, { belief }: Calibration): Warning[] {
+  if (situation.bench.skirt.material === 'none') return [];
   const z = (id: PriorId): number => Math.max(0, belief.middle[belief.ids.indexOf(id)]!);
-  const { bottomGap, topGap, coverGap } = parametersAt(priorsOf(situation), belief.ids, belief.middle);
-  const { skirt, cover } = situation.bench;
-  return [
-    ...(skirt.material !== 'none' && Math.hypot(z('bottomGap'), z('topGap')) >= ninetieth
-      ? [
-          care(
-            'skirt-leaks',
-            sentence`The skirt leaks: the readings fit a gap of ${amount(bottomGap, 'size')} at the floor and ${amount(topGap, 'size')} at the bench edge. Weigh it down, clip it to the bench, and read again.`,
-          ),
-        ]
-      : []),
-    ...(cover.kind !== 'none' && z('coverGap') >= ninetieth
-      ? [
-          care(
-            'cover-leaks',
-            sentence`The cover leaks: the readings fit a gap of ${amount(coverGap, 'size')} at its edge. Tuck it in all around, and read again.`,
-          ),
-        ]
-      : []),
-  ];
+  if (Math.hypot(z('bottomGap'), z('topGap')) < ninetieth) return [];
+  const { bottomGap, topGap } = parametersAt(priorsOf(situation), belief.ids, belief.middle);
+  const text = sentence`The skirt leaks: the readings fit a gap of ${amount(bottomGap, 'size')} at the floor and ${amount(topGap, 'size')} at the bench edge. Weigh it down, clip it to the bench, and read again.`;
+  return [care('skirt-leaks', text)];
 }
 
 function cableSays({ bench }: Situation, { output, atSensor }: Calibration): Warning[] {
@@ -245,7 +229,7 @@ export function judge(situation: Situation, all: Calibration): Judged {
   const leaking = leaks(situation, calibration);
   const film = filmLooks(less ?? situation, calibration);
   const looks = film ? [care(`film-looks-${film}`, filmWords[film])] : [];
-  const surprise = Math.max(...gaps.map((id) => calibration.surprise[id]));
+  const surprise = Math.max(calibration.surprise.bottomGap, calibration.surprise.topGap);
   const explained = looks.length > 0 || (leaking.length > 0 && withoutOne(calibration, surprise) > chance);
   const contradicted = named.length === 0 && isContradicted(calibration) && !explained;
   return {
