@@ -6,10 +6,13 @@ import { assemble, potBase, rootLayers, type Body, type HeatEntry } from './asse
 import { enthalpyAt, sensible } from './enthalpy.ts';
 import { pipeOf, pottedArea } from './geometry.ts';
 import { mediumFreezes } from '../properties/medium.ts';
-import { houseAir, designOutside } from './place.ts';
+import { ordinaryCold, outageHorizon, outageStep } from './outage.ts';
+import { designOutside, houseAir } from './place.ts';
 import { expectedParameters, type Parameters } from './priors.ts';
 import { settle } from './settle.ts';
+import { simulate } from './simulate.ts';
 import { warmestUnder } from './steady.ts';
+import { coldestRoots, firstAt } from './through.ts';
 
 /** Ways of bringing heat to a bench. They differ in where it enters and in what they hold. */
 export const waysOfHeating = ['loop', 'cable', 'mat', 'lamps', 'tank'] as const;
@@ -77,6 +80,8 @@ export interface HeatedBench {
   readonly uneven: number;
   /** Heat that its water holds then, down to freezing [J]. */
   readonly stored: number;
+  /** Time from a failure in ordinary cold weather to the grower's limit, outside as on the design night [s]. */
+  readonly holdOver: number | null;
   /** Hottest face of the heater then [°C]; null where it does not follow from the bench. */
   readonly surface: number | null;
 }
@@ -115,6 +120,26 @@ function surfaceOf(
   }
 }
 
+/** The bench left to itself on its design night, from rest in ordinary weather of the coldest month. */
+function timeToLimit(body: Body, situation: Situation, parameters: Parameters): number | null {
+  const limit = situation.bench.plants.lowestRootTemperature;
+  const { ground, houseOffset } = parameters;
+  const houseAt = (outside: number): number => houseAir(situation, outside, houseOffset);
+  const start = settle(body, { house: houseAt(ordinaryCold(situation)), ground }, { power: 0 });
+  const cold = houseAt(designOutside(situation));
+  const course = simulate({
+    body,
+    start: start.temperatures,
+    surroundings: { house: () => cold, ground: () => ground },
+    thermostat: { sensor: body.under, setPoint: limit, differential: 1 },
+    powered: () => false,
+    until: outageHorizon,
+    every: outageStep,
+    enough: (now) => body.roots.some((node) => now[node]! <= limit),
+  });
+  return firstAt(course.times, coldestRoots({ body, course }), limit, 'falling');
+}
+
 export function heatedBench(
   way: WayOfHeating,
   situation: Situation,
@@ -138,6 +163,7 @@ export function heatedBench(
     power: coldest < limit - 0.01 ? null : power,
     uneven: Math.max(...roots) - coldest,
     stored: way === 'loop' || way === 'tank' ? stored : 0,
+    holdOver: timeToLimit(body, situation, parameters),
     surface: surfaceOf(way, situation, parameters, body, temperatures, power),
   };
 }

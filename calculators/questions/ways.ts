@@ -40,7 +40,8 @@ export default calculator({
     loop: {
       label: 'Power with the loop',
       quantity: 'power',
-      explain: 'Holds the coldest roots at your limit on the design night, if it lasted.',
+      explain:
+        'Holds the coldest roots at your limit on the design night, if it lasted. Empty where the water would have to be hotter than the pipe bears.',
     },
     cable: {
       label: 'Power with a bare cable under the bench',
@@ -62,19 +63,21 @@ export default calculator({
     tank: {
       label: 'Power with an immersion heater',
       quantity: 'power',
-      explain: 'All heat enters the water and leaves through the pipe.',
+      explain:
+        'All heat enters the water and leaves through the pipe. Empty where the water would be too hot.',
     },
   },
   tables: {
     ways: {
       label: 'Five ways, side by side',
       explain:
-        'Power to hold your limit on the design night; difference between the layers of the roots then; heat that its water gives before it freezes; hottest face. What buys time in a power cut is the water in the pots, and that is the same in all of them.',
+        'Power to hold your limit on the design night, empty where water or air would have to be hotter than 60 °C (140 °F); difference between the layers of the roots then; heat that its water gives before it freezes; time to your limit in a power cut that begins in ordinary weather, which hangs on the water in the pots and hardly on the way of heating.',
       columns: {
         way: { label: 'Way' },
         power: { label: 'Power', quantity: 'power' },
         uneven: { label: 'Uneven by', quantity: 'temperatureDifference' },
-        stored: { label: 'Heat held by water', quantity: 'energy' },
+        stored: { label: 'Heat held by its water', quantity: 'energy' },
+        holdOver: { label: 'Lasts without power', quantity: 'duration' },
         surface: { label: 'Hottest face', quantity: 'temperature' },
         risk: { label: 'What can go wrong' },
       },
@@ -119,18 +122,19 @@ export default calculator({
       least.power !== null &&
       least.power * (1 + worthAWord) < figures.loop.value
     ) {
-      const text = sentence`${named[least.way]} would hold the roots with ${amount(least.power, 'power')}, and the loop needs ${amount(figures.loop.value, 'power')}: heat that enters at the pots has less on its way to lose.`;
-      warnings.push(care('needs-less', text));
+      const text = sentence` would hold the roots with ${amount(least.power, 'power')}, and the loop needs ${amount(figures.loop.value, 'power')}: heat that enters at the pots has less on its way to lose.`;
+      warnings.push(care('needs-less', [named[least.way], ...text]));
     }
     return {
       figures,
       tables: {
         ways: {
-          rows: benches.map(({ way, power, uneven, stored, surface }): Record<string, Cell> => ({
+          rows: benches.map(({ way, power, uneven, stored, holdOver, surface }): Record<string, Cell> => ({
             way: [named[way]],
             power,
             uneven,
             stored,
+            holdOver,
             surface,
             risk: [risks[way]],
           })),
