@@ -176,7 +176,7 @@ describe.each(sheets)('the worksheet of $name', ({ paper, input, layout, bytes }
       expect(run).toContain(plain(who));
       expect(run).toContain(plain(how));
     }
-    expect(run).toContain('cable’s sheet, local code and licensed electrician come before this page');
+    expect(run).toContain('cable’s sheet, local code and licensed electrician come first');
     expect(run).toContain('not worked out in this edition');
     for (const caution of situation.region.cautions) expect(run).toContain(plain(caution));
     expect(run).toContain('Start values taken for');
@@ -503,11 +503,16 @@ describe('a bench that must not be built', () => {
       );
   });
 
-  it('has no list of what to buy', () => {
-    expect(textOf(layout).join(' ')).not.toContain('What to buy');
-    expect(textOf(layOut(inputOf(buildable(), 'a4', metric), typeface.measure)).join(' ')).toContain(
-      'What to buy',
-    );
+  it('says so on its other side too', () => {
+    expect(textOf(layout)[1]).toContain('not to be built, see side one');
+  });
+
+  it('has no list of what to buy and no filling', () => {
+    const good = textOf(layOut(inputOf(buildable(), 'a4', metric), typeface.measure)).join(' ');
+    for (const title of ['What to buy', 'Fill and mix']) {
+      expect(textOf(layout).join(' ')).not.toContain(title);
+      expect(good).toContain(title);
+    }
   });
 
   it('says on its first page when a side goes on behind the two', () => {
@@ -691,7 +696,7 @@ function paths(operators: string): Path[] {
         height: Math.round((Math.max(...ys) - Math.min(...ys)) * 1000) / 1000,
         y: ys[0] ?? 0,
         pen: millimetres(Number(stroke[2])),
-        closed: (stroke[3] ?? '').endsWith(" h"),
+        closed: (stroke[3] ?? '').endsWith(' h'),
       },
     ];
   });

@@ -190,7 +190,7 @@ const warningSign = '⚠';
 
 function cautionsBlock({ entries }: Of<'cautions'>, width: number, style: Style): PlacedBlock {
   if (style.close) {
-    const runs = entries.flatMap((entry) => [bold(`${warningSign} `), ...entry, run(' ')]);
+    const runs = entries.flatMap((entry) => [bold(`${warningSign}\u00a0`), ...entry, run(' ')]);
     return paragraph({ kind: 'paragraph', runs }, width, style);
   }
   const items: Item[] = [];

@@ -120,7 +120,7 @@ function stopBanner(facts: Facts): Band[] {
     title: 'Not to be built as it stands',
     entries: [
       ...reasons,
-      'Put this right in the guide and print again: there is no list of what to buy before that.',
+      'Put this right in the guide and print again. Until then there is no list of what to buy, and no filling.',
     ].map((text) => [run(text)]),
   };
   return [{ columns: [{ share: 1, blocks: [block] }] }];
@@ -302,11 +302,11 @@ export function buildSide(facts: Facts, names: Names): Side {
           ],
         ],
         groups: [
-          // Nothing to buy for a bench that is not to be built.
+          // Nothing to buy and nothing to fill for a bench that is not to be built.
           ...(stopped ? [] : [[heading('What to buy'), ...rows(shopping(facts))]]),
           [
-            heading('Fill and mix'),
-            { kind: 'list', numbered: true, entries: filling(facts) },
+            heading(stopped ? 'Loop and mix' : 'Fill and mix'),
+            ...(stopped ? [] : [{ kind: 'list', numbered: true, entries: filling(facts) } as const]),
             ...care(facts, 'loop', 'mix'),
             ...signs('open-loop', ...(antifreeze === 'none' ? [] : (['antifreeze-poison'] as const))),
           ],

@@ -235,7 +235,11 @@ function splitSide(side: Side, width: number, room: number, style: Style): [Side
     const halves = columns.map((column, at) => splitColumn(column, left, widths[at] ?? 0, style));
     const fits = halves.map(([fit]) => fit);
     if (fits.some(({ blocks }) => blocks.length > 0)) kept.push({ columns: fits });
-    const over: Band = { columns: halves.map(([, rest]) => rest) };
+    const rest = halves.map(([, later]) => later);
+    // What is left of one column alone starts on the left.
+    const over: Band = {
+      columns: rest.toSorted((a, b) => Number(b.blocks.length > 0) - Number(a.blocks.length > 0)),
+    };
     return [{ bands: kept }, { bands: [over, ...side.bands.slice(index + 1)] }];
   }
   return [{ bands: kept }, { bands: [] }];

@@ -98,7 +98,7 @@ const powerCut: readonly string[] = [
 function powerCutBlocks(facts: Facts): Block[] {
   const hours = labelled(facts, ['outage.hoursToRootLimit', 'outage.hoursToLoopFreezing']);
   const worked = calculators.some(({ id }: Calculator) => id === 'outage');
-  const words = 'How many hours the bench holds over is not worked out in this edition.';
+  const words = 'Hours until the roots freeze: not worked out in this edition.';
   return [
     heading('When the power fails'),
     { kind: 'list', numbered: true, entries: powerCut.map((text) => [run(text)]) },
@@ -120,7 +120,7 @@ function cautionBlocks(office: Office): Block[] {
       ? [{ kind: 'paragraph', runs: [bold('Code. '), run(office.codeReferences.join(' '))] }]
       : [];
   return [
-    heading('Cautions: cable’s sheet, local code and licensed electrician come before this page'),
+    heading('Cautions: cable’s sheet, local code and licensed electrician come first'),
     {
       kind: 'cautions',
       entries: [

@@ -8,6 +8,7 @@ import { compose } from './compose.ts';
 import type { PaperName, Sheet } from './layout.ts';
 import { openTypeface, writePdf, type FontFiles } from './pdf.ts';
 import { runSide, type Office } from './run-side.ts';
+import { warningsOf } from './facts.ts';
 import type { Measure } from './text.ts';
 import { writable } from './writable.ts';
 
@@ -58,11 +59,12 @@ export function layOut(input: Omit<WorksheetInput, 'fonts'>, measure: Measure): 
   const { situation, answers, manner, paper, link, version, assumed } = input;
   const facts = { situation, answers, manner };
   const { names, office } = namesOf(situation);
+  const stop = warningsOf(facts, 'stop').length > 0 ? ' · not to be built, see side one' : '';
   const code = { kind: 'code', modules: codeOf(link), link } as const;
   return compose(
     [buildSide(facts, names), runSide(facts, office, code, assumed)],
     {
-      head: (page) => `${names.bench} · ${sideNames[page - 1] ?? 'continued'}`,
+      head: (page) => `${names.bench} · ${sideNames[page - 1] ?? 'continued'}${page > 1 ? stop : ''}`,
       footLeft: `Winter bench guide · figures ${version.number} of ${version.date}`,
       footRight: (page, pages, continued) =>
         `Page ${page} of ${pages}${continued ? '; this side goes on at the end' : ''}`,
