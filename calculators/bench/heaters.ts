@@ -1,5 +1,5 @@
 import type { Situation } from '../calculator.ts';
-import { sheathInFreeAir, sheathTemperature } from '../electric/cable.ts';
+import { ratedPower, sheathInFreeAir, sheathTemperature } from '../electric/cable.ts';
 import { slabResistance } from '../laws/conduction.ts';
 import { benchTops } from '../tables/benches.ts';
 import { assemble, potBase, rootLayers, type Body, type HeatEntry } from './assemble.ts';
@@ -23,6 +23,9 @@ const undersideFilm = 6;
 
 /** Where the heat of a lamp goes [1]: into the tops of the pots and the air at the plants; the rest past the bench (assumption). */
 const ofLamp = { tops: 0.4, plants: 0.3 } as const;
+
+/** Roots this near to the limit are held there [K]. */
+const atLimit = 0.01;
 
 /** Heat capacity of a loop that is not there [J/K]: enough for a node to have one. */
 const noLoop = 1;
@@ -76,14 +79,16 @@ export interface HeatedBench {
   readonly way: WayOfHeating;
   /** Power that holds the coldest roots at the grower's limit [W]; null where no power does. */
   readonly power: number | null;
-  /** From the coldest to the warmest layer of the roots then [K]. */
+  /** Coldest layer of the roots with as much power as the bench has installed [°C]. */
+  readonly coldest: number;
+  /** From the coldest to the warmest layer then [K]. */
   readonly uneven: number;
   /** Heat that its water holds then, down to freezing [J]. */
   readonly stored: number;
-  /** Time from a failure in ordinary cold weather to the grower's limit, outside as on the design night [s]. */
-  readonly holdOver: number | null;
   /** Hottest face of the heater then [°C]; null where it does not follow from the bench. */
   readonly surface: number | null;
+  /** Time from a failure in ordinary cold weather to the grower's limit, outside as on the design night [s]. */
+  readonly holdOver: number | null;
 }
 
 /** Temperature of the hottest face: the cable's sheath, or the mat under the pots. */
@@ -148,22 +153,30 @@ export function heatedBench(
   const body = heatedBy(way, situation, parameters);
   const limit = situation.bench.plants.lowestRootTemperature;
   const outside = designOutside(situation);
-  const { temperatures, power } = settle(
-    body,
-    { house: houseAir(situation, outside, parameters.houseOffset), ground: parameters.ground },
-    { hold: body.roots, at: limit, by: 'as-it-enters', warmest: warmestUnder },
-  );
-  const roots = body.roots.map((node) => temperatures[node]!);
-  const coldest = Math.min(...roots);
+  const surroundings = {
+    house: houseAir(situation, outside, parameters.houseOffset),
+    ground: parameters.ground,
+  };
+  const coldestOf = (temperatures: Float64Array): number =>
+    Math.min(...body.roots.map((node) => temperatures[node]!));
+  const held = settle(body, surroundings, {
+    hold: body.roots,
+    at: limit,
+    by: 'as-it-enters',
+    warmest: warmestUnder,
+  });
+  const installed = ratedPower(situation.bench.cable);
+  const { temperatures: t } = settle(body, surroundings, { power: installed });
   const curve = body.curves[body.loop]!;
-  const freezing = Math.min(mediumFreezes.from, temperatures[body.loop]!);
-  const stored = enthalpyAt(curve, temperatures[body.loop]!) - enthalpyAt(curve, freezing);
+  const freezing = Math.min(mediumFreezes.from, t[body.loop]!);
   return {
     way,
-    power: coldest < limit - 0.01 ? null : power,
-    uneven: Math.max(...roots) - coldest,
-    stored: way === 'loop' || way === 'tank' ? stored : 0,
+    power: coldestOf(held.temperatures) < limit - atLimit ? null : held.power,
+    coldest: coldestOf(t),
+    uneven: Math.max(...body.roots.map((node) => t[node]!)) - coldestOf(t),
+    stored:
+      way === 'loop' || way === 'tank' ? enthalpyAt(curve, t[body.loop]!) - enthalpyAt(curve, freezing) : 0,
+    surface: surfaceOf(way, situation, parameters, body, t, installed),
     holdOver: timeToLimit(body, situation, parameters),
-    surface: surfaceOf(way, situation, parameters, body, temperatures, power),
   };
 }

@@ -71,10 +71,11 @@ export default calculator({
     ways: {
       label: 'Five ways, side by side',
       explain:
-        'Power to hold your limit on the design night, empty where water or air would have to be hotter than 60 °C (140 °F); difference between the layers of the roots then; heat that its water gives before it freezes; time to your limit in a power cut that begins in ordinary weather, which hangs on the water in the pots and hardly on the way of heating.',
+        'Power to hold your limit on the design night, empty where water or air would have to be hotter than 60 °C (140 °F). Then, with as much power as your cable has: the coldest layer of the roots, how much warmer the warmest is, the heat that its water gives before it freezes, and the hottest face. In a power cut that begins in ordinary weather the time to your limit hangs on the water in the pots, hardly on the way of heating.',
       columns: {
         way: { label: 'Way' },
-        power: { label: 'Power', quantity: 'power' },
+        power: { label: 'Power needed', quantity: 'power' },
+        coldest: { label: 'Coldest roots', quantity: 'temperature' },
         uneven: { label: 'Uneven by', quantity: 'temperatureDifference' },
         stored: { label: 'Heat held by its water', quantity: 'energy' },
         holdOver: { label: 'Lasts without power', quantity: 'duration' },
@@ -129,15 +130,18 @@ export default calculator({
       figures,
       tables: {
         ways: {
-          rows: benches.map(({ way, power, uneven, stored, holdOver, surface }): Record<string, Cell> => ({
-            way: [named[way]],
-            power,
-            uneven,
-            stored,
-            holdOver,
-            surface,
-            risk: [risks[way]],
-          })),
+          rows: benches.map(
+            ({ way, power, coldest, uneven, stored, holdOver, surface }): Record<string, Cell> => ({
+              way: [named[way]],
+              power,
+              coldest,
+              uneven,
+              stored,
+              holdOver,
+              surface,
+              risk: [risks[way]],
+            }),
+          ),
         },
       },
       warnings,
