@@ -1,27 +1,21 @@
 import { changed, type Changes } from '../bench/changed.ts';
-import { nightOf, nightSteps, summaryOf, type Night, type NightSummary } from '../bench/night.ts';
-import { expectedParameters } from '../bench/priors.ts';
-import { rangedAll } from '../bench/range.ts';
+import { nightOf, nightSteps, summaryOf, type NightSummary } from '../bench/night.ts';
+import { expectedParameters, priorsOf } from '../bench/priors.ts';
+import { rangedAll, type Ranged } from '../bench/range.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
-import { coldestRoots } from '../bench/through.ts';
+import { courseColumns, courseCurve, courseSeries, courseTable } from '../bench/told.ts';
 import {
   amount,
   calculator,
   care,
   sentence,
   type Cell,
-  type Curve,
   type Sentence,
   type Situation,
-  type Table,
   type Warning,
 } from '../calculator.ts';
 import { cite } from '../sources.ts';
-import { temperatureThrough } from '../weather/series.ts';
 import { loopFreezes } from '../bench/heat-held.ts';
-import { clockWords } from '../weather/clock.ts';
-
-const hour = 3600;
 
 /** Set point that is tried with the sensor in the air or in a pot: the low end of 2 to 5 °C (common practice). */
 const rootSetPoint = 2;
@@ -50,50 +44,16 @@ function bySensor(situation: Situation, asIs: NightSummary) {
   };
 }
 
-/** The night in numbers, for those who cannot see the chart: one row every six hours. */
-function courseTable({ body, course, weather }: Night, roots: Float64Array): Table {
-  const outside = temperatureThrough(weather.outside);
-  const every = Math.round((6 * hour) / nightSteps.usual);
-  const mean = (from: number, to: number): number => {
-    let sum = 0;
-    for (let index = from; index < to; index++) sum += course.power[index]!;
-    return to === from ? 0 : sum / (to - from);
-  };
-  const rows: Record<string, Cell>[] = [];
-  for (let index = 0; index < course.times.length; index += every) {
-    const time = course.times[index]!;
-    rows.push({
-      clock: [clockWords(weather.outside.clock + time)],
-      outside: outside(time),
-      house: course.house[index]!,
-      under: course.temperatures[body.under]![index]!,
-      loop: course.temperatures[body.loop]![index]!,
-      roots: roots[index]!,
-      power: index === 0 ? null : mean(index - every + 1, index + 1),
-    });
-  }
-  return { rows };
-}
+/** How many uncertain inputs are named. */
+const mostNamed = 4;
 
-function courseCurve({ body, course, weather }: Night): Curve {
-  const outside = temperatureThrough(weather.outside);
-  const times = Array.from(course.times);
-  const nodes = ['loop', 'under', 'canopy', ...body.roots.map((node) => body.ids[node] ?? '')];
-  return {
-    times,
-    clock: weather.outside.clock,
-    series: {
-      outside: times.map(outside),
-      house: Array.from(course.house),
-      ...Object.fromEntries(
-        nodes.flatMap((id) => {
-          const values = course.temperatures[body.ids.indexOf(id)];
-          return values ? [[id, Array.from(values)]] : [];
-        }),
-      ),
-      power: Array.from(course.power),
-    },
-  };
+function measureFirst(situation: Situation, { blame }: Ranged): Record<string, Cell>[] {
+  const priors = priorsOf(situation);
+  return blame.slice(0, mostNamed).map(({ id, share }) => ({
+    input: [priors[id].label],
+    share,
+    how: [priors[id].measure],
+  }));
 }
 
 const temperature = 'temperature';
@@ -175,35 +135,27 @@ export default calculator({
         energy: { label: 'Energy', quantity: 'energy' },
       },
     },
+    measure: {
+      label: 'What to measure first',
+      explain:
+        'Shares of the uncertainty of the lowest root temperature, and what would narrow them. Measure the first, and the range shrinks most.',
+      columns: {
+        input: { label: 'Uncertain' },
+        share: { label: 'Share of the range', quantity: 'share' },
+        how: { label: 'Measure' },
+      },
+    },
     course: {
       label: 'The snap in numbers',
       explain: 'Every six hours; the power is the mean of the six hours before.',
-      columns: {
-        clock: { label: 'Day and hour' },
-        outside: { label: 'Outside', quantity: temperature },
-        house: { label: 'House', quantity: temperature },
-        under: { label: 'Under the bench', quantity: temperature },
-        loop: { label: 'Loop', quantity: temperature },
-        roots: { label: 'Coldest roots', quantity: temperature },
-        power: { label: 'Power', quantity: 'power' },
-      },
+      columns: courseColumns,
     },
   },
   curves: {
     course: {
       label: 'The snap',
       explain: 'Temperatures and power, every ten minutes.',
-      series: {
-        outside: { label: 'Outside', quantity: temperature },
-        house: { label: 'House', quantity: temperature },
-        canopy: { label: 'Under the cover', quantity: temperature },
-        loop: { label: 'Loop', quantity: temperature },
-        under: { label: 'Under the bench', quantity: temperature },
-        'roots-1': { label: 'Roots, bottom', quantity: temperature },
-        'roots-2': { label: 'Roots, middle', quantity: temperature },
-        'roots-3': { label: 'Roots, top', quantity: temperature },
-        power: { label: 'Power', quantity: 'power' },
-      },
+      series: courseSeries,
     },
   },
   formulas: [
@@ -264,7 +216,6 @@ export default calculator({
       energy,
     });
     const withOther = covered ? 'Without the cover' : 'With a film cover';
-    const roots = coldestRoots(night);
     const lowest = spread(asIs.lowestRoots, range.lowestRoots);
 
     const warnings: Warning[] = [];
@@ -311,9 +262,10 @@ export default calculator({
             row(sentence`Sensor in a pot, at ${amount(sensors.pot.at, temperature)}`, sensors.pot.night),
           ],
         },
-        course: courseTable(night, roots),
+        measure: { rows: measureFirst(situation, range.lowestRoots) },
+        course: courseTable(night, night.weather, 6),
       },
-      curves: { course: courseCurve(night) },
+      curves: { course: courseCurve(night, night.weather) },
       warnings,
     };
   },

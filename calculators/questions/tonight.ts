@@ -1,0 +1,249 @@
+import { changed } from '../bench/changed.ts';
+import { nightSteps } from '../bench/night.ts';
+import { designOutside } from '../bench/place.ts';
+import { expectedParameters, type Parameters } from '../bench/priors.ts';
+import { ranged } from '../bench/range.ts';
+import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
+import { coldestRoots, throughWeather, timeBelow, type Through, type Weather } from '../bench/through.ts';
+import { courseCurve, courseSeries } from '../bench/told.ts';
+import {
+  amount,
+  calculator,
+  care,
+  sentence,
+  type Cell,
+  type Sentence,
+  type Situation,
+  type Warning,
+} from '../calculator.ts';
+import { hoursOfDay } from '../climate/daily-profile.ts';
+import { cite } from '../sources.ts';
+import { clockWords } from '../weather/clock.ts';
+import { coldestMonth } from '../weather/cold-snap.ts';
+import { seriesOfExtremes } from '../weather/days.ts';
+import { readForecast, type ForecastProblem } from '../weather/forecast.ts';
+import type { Series } from '../weather/series.ts';
+
+const hour = 3600;
+
+/** How far a forecast is followed: this night and the next [s]. */
+const furthest = 60 * hour;
+
+/** Rows of the table are as far apart [h]. */
+const rowEvery = 3;
+
+/** Roots this near to the limit need a hand: the error of a thermometer and of a forecast [K] (assumption). */
+const near = 1;
+
+/** The same forecast, as far as it is followed. */
+const cut = ({ clock, every, values }: Series): Series => ({
+  clock,
+  every,
+  values: Array.from(values).slice(0, Math.floor(furthest / every) + 1),
+});
+
+/**
+ * The mean temperature outside of the day that a forecast begins in [°C]: as far below its first value as an ordinary day
+ * of the coldest month has its mean below that hour (assumption: the bench had come to rest in such days).
+ */
+function meanBefore({ station }: Situation, { clock, values }: Series): number {
+  const { meanLow, meanHigh } = coldestMonth(station);
+  const day = hoursOfDay(meanLow, meanHigh);
+  const mean = day.reduce((sum, one) => sum + one, 0) / day.length;
+  const at = day[(Math.round(clock / hour) + 23) % 24]!;
+  return values[0]! - (at - mean);
+}
+
+/** What was typed; without a forecast an ordinary day before the night that the bench is built for. */
+function outlookOf(situation: Situation): Series | ForecastProblem {
+  const { forecast } = situation.bench.outlook;
+  if (forecast.trim() === '') {
+    const lowest = designOutside(situation);
+    const high = Math.max(lowest, coldestMonth(situation.station).meanHigh);
+    return seriesOfExtremes('high', [high, lowest, high]);
+  }
+  const read = readForecast(forecast, situation.region.units === 'us' ? '°F' : '°C');
+  return read.ok ? read.forecast.series : read.problem;
+}
+
+const through = (situation: Situation, parameters: Parameters, weather: Weather, every: number): Through =>
+  throughWeather(situation, parameters, weather, { heat: true, every });
+
+const lowestOf = (roots: Float64Array): number =>
+  roots.reduce((least, one) => Math.min(least, one), Infinity);
+
+/** What to do at a temperature of the coldest roots. */
+function actionAt(roots: number, limit: number): Sentence {
+  if (roots < limit)
+    return ['Below your limit: cover, bring in more heat, or carry out what you cannot lose.'];
+  if (roots < limit + near)
+    return ['Near your limit: cover the plants, close every gap, look every two hours.'];
+  if (roots < 0) return ['Pots are freezing and hold for now. Keep everything closed.'];
+  return ['Nothing to do.'];
+}
+
+const temperature = 'temperature';
+
+export default calculator({
+  id: 'tonight',
+  question: 'What do I do tonight?',
+  summary: 'The roots hour by hour from the forecast that you type or paste, and what to do.',
+  reads: reading(
+    'outlook.forecast',
+    'plants.lowestRootTemperature',
+    'control.alarmLow',
+    'cover.kind',
+    ...designNightFields.slice(0, 2),
+    ...thermalFields,
+  ),
+  figures: {
+    lowestRootTemperature: {
+      label: 'Lowest root temperature to expect',
+      quantity: temperature,
+      explain:
+        'Of the coldest layer, within two nights, with the heat as it is. Without a forecast: the night you build for.',
+    },
+    lowestAfter: {
+      label: 'It is reached after',
+      quantity: 'duration',
+      explain:
+        'From the beginning of the forecast: the afternoon’s high, the morning’s low, or the first hour.',
+    },
+    belowLimit: {
+      label: 'Time below your limit',
+      quantity: 'duration',
+      explain: 'Of the coldest layer, within two nights.',
+    },
+    lowestWithCover: {
+      label: 'Lowest with a film over the plants',
+      quantity: temperature,
+      explain: 'From the beginning of the forecast on. Empty where there is a cover already.',
+    },
+    lowestOutside: {
+      label: 'Lowest outside',
+      quantity: temperature,
+      explain: 'Of the forecast, within two nights.',
+    },
+  },
+  tables: {
+    hours: {
+      label: 'Hour by hour',
+      explain: 'Every three hours.',
+      columns: {
+        clock: { label: 'Day and hour' },
+        outside: { label: 'Outside', quantity: temperature },
+        under: { label: 'Under the bench', quantity: temperature },
+        roots: { label: 'Coldest roots', quantity: temperature },
+        action: { label: 'What to do' },
+      },
+    },
+  },
+  curves: {
+    course: {
+      label: 'Two nights by the forecast',
+      explain: 'Temperatures and power, every ten minutes.',
+      series: courseSeries,
+    },
+  },
+  formulas: [
+    {
+      tex: String.raw`T(h) = T_{\text{high}} - f(h)\,(T_{\text{high}} - T_{\text{low}})`,
+      words:
+        'Between a high at three in the afternoon and a low at five in the morning the air follows the course f of an ordinary day. The bench then follows the air, as on the coldest night.',
+      cites: [cite('ashrae-fundamentals', 'fractions of the daily range of the older editions, from copies')],
+    },
+  ],
+  cites: [
+    cite('assumption', 'the days before were ordinary ones; no sun'),
+    cite('assumption', 'within 1 K of the limit a grower should act'),
+  ],
+  cautions: ['no-flame', 'alarm'],
+  compute(situation) {
+    const outlook = outlookOf(situation);
+    if (!('values' in outlook)) return unreadable(outlook);
+    const { bench } = situation;
+    const outside = cut(outlook);
+    const weather: Weather = { outside, sun: 'without-sun', before: meanBefore(situation, outside) };
+    const night = through(situation, expectedParameters(situation), weather, nightSteps.usual);
+    const { times } = night.course;
+    const roots = coldestRoots(night);
+    const limit = bench.plants.lowestRootTemperature;
+    const value = lowestOf(roots);
+    const range = ranged(situation, (one) =>
+      lowestOf(coldestRoots(through(situation, one, weather, nightSteps.coarse))),
+    );
+    const low = value + range.low - range.value;
+    const covered = bench.cover.kind !== 'none';
+    const withCover = covered
+      ? null
+      : lowestOf(
+          coldestRoots(
+            through(
+              changed(situation, { cover: { kind: 'film' } }),
+              expectedParameters(situation),
+              weather,
+              nightSteps.usual,
+            ),
+          ),
+        );
+    const every = Math.round((rowEvery * hour) / nightSteps.usual);
+    const curve = courseCurve(night, weather);
+    const rows = curve.times.flatMap((time, index): Record<string, Cell>[] =>
+      index % every === 0
+        ? [
+            {
+              clock: [clockWords(outside.clock + time)],
+              outside: curve.series['outside']![index]!,
+              under: curve.series['under']![index]!,
+              roots: roots[index]!,
+              action: actionAt(roots[index]!, limit),
+            },
+          ]
+        : [],
+    );
+    const warnings: Warning[] = [];
+    if (value < limit) {
+      const text = sentence`By the forecast the roots come to ${amount(value, temperature)}, below your limit of ${amount(limit, temperature)}.`;
+      const help =
+        withCover !== null && withCover >= limit
+          ? sentence` A film over the plants before dusk keeps them at ${amount(withCover, temperature)}.`
+          : [' A cover alone does not save them: bring in more heat, or carry out what you cannot lose.'];
+      warnings.push(care('tonight-below-limit', [...text, ...help]));
+    } else if (low < limit) {
+      const text = sentence`The roots may come to ${amount(low, temperature)} tonight. Cover the plants and close the gaps before dusk, and look at the coldest pot at bedtime.`;
+      warnings.push(care('tonight-may-fall-below-limit', text));
+    }
+    const loop = curve.series['loop']!.reduce((least, one) => Math.min(least, one), Infinity);
+    if (loop < bench.control.alarmLow) {
+      const text = sentence`The loop comes to ${amount(loop, temperature)}: a low alarm at ${amount(bench.control.alarmLow, temperature)} with its sensor there will sound.`;
+      warnings.push(care('alarm-will-sound', text));
+    }
+    return {
+      figures: {
+        lowestRootTemperature: { value, low, high: value + range.high - range.value },
+        lowestAfter: { value: times[roots.indexOf(value)]! },
+        belowLimit: { value: timeBelow(times, roots, limit) },
+        lowestWithCover: withCover === null ? null : { value: withCover },
+        lowestOutside: { value: Array.from(outside.values).reduce((least, one) => Math.min(least, one)) },
+      },
+      tables: { hours: { rows } },
+      curves: { course: curve },
+      warnings,
+    };
+  },
+});
+
+/** The answer to a forecast that cannot be read: where, what stands there, what may stand there. */
+function unreadable({ line, found, allowed }: ForecastProblem) {
+  const where = found === '' ? `Line ${line} of the forecast` : `Line ${line} of the forecast, “${found}”,`;
+  return {
+    figures: {
+      lowestRootTemperature: null,
+      lowestAfter: null,
+      belowLimit: null,
+      lowestWithCover: null,
+      lowestOutside: null,
+    },
+    warnings: [care('forecast-unreadable', [`${where} must be ${allowed}.`])],
+  };
+}
