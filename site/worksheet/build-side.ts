@@ -29,7 +29,6 @@ const signs = (...ids: CautionId[]): Block[] => [
 /** Of cautions whose title alone does not say what to do or to fear. */
 const signWords: Partial<Record<CautionId, string>> = {
   'mains-and-water': 'Mains and water kill: unplug first.',
-  'heat-and-plastic': 'Water in before the power is on. No foam or film over the cable.',
   'antifreeze-poison': 'Antifreeze can poison people and animals.',
 };
 
@@ -44,7 +43,12 @@ export const saidBeside = [
 ] as const satisfies readonly CautionId[];
 
 /** Warnings that this side says by a figure in its settings or beside the winding. */
-const saidByFigures: readonly string[] = ['limit-thermostat', 'crossing-over-limit', 'loose-over-limit'];
+const saidByFigures: readonly string[] = [
+  'limit-thermostat',
+  'crossing-over-limit',
+  'loose-over-limit',
+  'empty-over-limit',
+];
 
 /** Warnings that ask for care, beside the figures that they are about. */
 const care = (facts: Facts, ...ids: string[]): Block[] =>
@@ -71,6 +75,22 @@ function windingSign(facts: Facts): Block {
       ? ` The sheath is allowed ${value(facts, allowed, 'temperature')}; ${places.join(', ')}.`
       : '';
   return { kind: 'paragraph', mark: '⚠', runs: [bold(`${cautions.crossing.title}.`), run(words)] };
+}
+
+/** Why the loop is filled before the cable is switched on, with the temperature that the empty pipe comes to. */
+function heatSign(facts: Facts): Block {
+  const { highestService } = pipeOf(facts.situation.bench);
+  const found = figureOf(facts, 'sheath.pipeWhenEmpty');
+  const most = found ? (found.figure.high ?? found.figure.value) : 0;
+  const why =
+    found && most > highestService
+      ? ` Empty, the pipe may come to ${value(facts, most, found.quantity)}; ${value(facts, highestService, found.quantity)} is allowed.`
+      : '';
+  return {
+    kind: 'paragraph',
+    mark: '⚠',
+    runs: [bold('Water in before the power is on. No foam or film over the cable.'), run(why)],
+  };
 }
 
 /** Words of the grower and of the region, fit for paper. */
@@ -316,7 +336,7 @@ export function buildSide(facts: Facts, names: Names): Side {
             ...care(facts, 'circuit'),
             ...signs('mains-and-water'),
           ],
-          [heading('Settings'), ...rows(settings(facts)), ...signs('heat-and-plastic')],
+          [heading('Settings'), ...rows(settings(facts)), heatSign(facts)],
         ],
       },
     ],

@@ -44,14 +44,15 @@ export interface Margins {
 
 /**
  * How a side may be set, best first: the size of its letters [pt], the height of its drawings as a share of the most that
- * they may take, and whether it is set close. Guides to clear print ask for 12 pt of faces such as Arial; the small letters
- * of this typeface are as tall at 11.5 pt (0.546 of the size against 0.519), which is the least that is used.
+ * they may take, and whether it is set close. Guides to clear print ask for 12 pt of faces such as Arial, whose small
+ * letters are as tall as those of this typeface at 11.5 pt (0.519 of the size against 0.546). A little less, 11 pt, is the
+ * last resort before a third page.
  */
 const settings: readonly (readonly [size: number, figures: number, close: boolean])[] = [
   ...[14, 13.5, 13, 12.5, 12].flatMap((size) => [1, 0.85].map((figures) => [size, figures, false] as const)),
   [12, 0.7, false],
   [12, 0.55, false],
-  ...[12, 11.5].flatMap((size) => [0.85, 0.7, 0.55].map((figures) => [size, figures, true] as const)),
+  ...[12, 11.5, 11].flatMap((size) => [0.85, 0.7, 0.55].map((figures) => [size, figures, true] as const)),
 ];
 
 /** Between two bands and two blocks, in shares of the letters' size. */
