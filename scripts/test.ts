@@ -121,7 +121,7 @@ const steps: readonly Step[] = [
     what: 'the linter and the house style',
     work: () =>
       programs(
-        ['eslint', '--config', 'scripts/eslint.config.js', '--max-warnings', '0', '--concurrency', '2', '.'],
+        ['eslint', '--config', 'scripts/eslint.config.js', '--max-warnings', '0', '.'],
         ['prettier', '--check', '--log-level', 'warn', '.'],
       ),
   },
