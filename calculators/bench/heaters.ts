@@ -165,8 +165,16 @@ export function heatedBench(
     by: 'as-it-enters',
     warmest: warmestUnder,
   });
+  // As much power as the bench has, but no more than brings what is heated to where no heater belongs.
+  const most = settle(body, surroundings, {
+    hold: body.roots,
+    at: Infinity,
+    by: 'as-it-enters',
+    warmest: warmestUnder,
+  });
   const installed = ratedPower(situation.bench.cable);
-  const { temperatures: t } = settle(body, surroundings, { power: installed });
+  const { temperatures: t, power } =
+    installed < most.power ? settle(body, surroundings, { power: installed }) : most;
   const curve = body.curves[body.loop]!;
   const freezing = Math.min(mediumFreezes.from, t[body.loop]!);
   return {
@@ -176,7 +184,7 @@ export function heatedBench(
     uneven: Math.max(...body.roots.map((node) => t[node]!)) - coldestOf(t),
     stored:
       way === 'loop' || way === 'tank' ? enthalpyAt(curve, t[body.loop]!) - enthalpyAt(curve, freezing) : 0,
-    surface: surfaceOf(way, situation, parameters, body, t, installed),
+    surface: surfaceOf(way, situation, parameters, body, t, power),
     holdOver: timeToLimit(body, situation, parameters),
   };
 }

@@ -39,7 +39,7 @@ export function throughWeather(
   situation: Situation,
   parameters: Parameters,
   weather: Weather,
-  { heat, every, control = 'switched', powered = () => true }: Manner,
+  { heat, every, control = 'averaged', powered = () => true }: Manner,
 ): Through {
   const { body, temperatures } = restOn(
     situation,
