@@ -72,7 +72,7 @@ const packages: Readonly<Record<Layer, readonly string[]>> = {
   // Nothing: what computes runs anywhere.
   calculators: [],
   // Reading files of words and numbers.
-  content: ['yaml', 'zod'],
+  content: ['yaml', 'zod', 'papaparse'],
   // Pages, formulas, the worksheet's PDF. `node:` and `yaml` only where a page is built, never in a widget.
   site: [
     'astro',
