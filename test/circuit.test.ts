@@ -14,7 +14,6 @@ import {
 } from '../calculators/electric/circuit.ts';
 import { toBase } from '../calculators/quantities/quantity.ts';
 import { OutOfRange } from '../calculators/range.ts';
-import { conductorLimits } from '../calculators/tables/conductor-limits.ts';
 import { conductors } from '../calculators/tables/conductors.ts';
 import { ruleSets } from '../calculators/tables/rule-sets.ts';
 import { startUpTable } from '../calculators/tables/start-up.ts';
@@ -84,7 +83,7 @@ describe('conductors', () => {
         const thinner = ids[index];
         if (thinner === undefined) return;
         expect(voltageDrop(conductors[id], 25, 10)).toBeLessThan(voltageDrop(conductors[thinner], 25, 10));
-        expect(conductorLimits[id].largestBreaker).toBeGreaterThan(conductorLimits[thinner].largestBreaker);
+        expect(conductors[id].highestBreaker).toBeGreaterThan(conductors[thinner].highestBreaker);
       });
       expect(ids.length).toBeGreaterThan(3);
     }

@@ -50,7 +50,7 @@ describe('temperatures that kill roots', () => {
       expect(mature!.published).toBe(kind !== 'unknown' && matureRoots !== null);
       if (youngRoots === null) expect(young!.t).toBeGreaterThanOrEqual(-5);
     }
-    expect(killingTemperature('unknown', 'young')).toEqual({ t: -5, published: false });
+    expect(killingTemperature('unknown', 'young')).toEqual({ t: -3.9, published: false });
   });
 
   it('are said to be a default where they are, but not twice for kinds that are called unknown', () => {

@@ -3,7 +3,7 @@ import { foilEmissivity, sheathEmissivity, sheathTemperature } from '../electric
 import { slabResistance, tubeResistance } from '../laws/conduction.ts';
 import { gravity } from '../laws/gravity.ts';
 import { rimConductance } from '../laws/ground.ts';
-import { buoyantFlow, flowConductance, openingsInSeries } from '../laws/leakage.ts';
+import { buoyantFlow, flowConductance, openingsInSeries, vapourFactor } from '../laws/leakage.ts';
 import { cylinderFilm, horizontalFilm, verticalFilm } from '../laws/natural-convection.ts';
 import { exchangeEmissivity, radiantFilm } from '../laws/radiation.ts';
 import { kelvin } from '../properties/temperature.ts';
@@ -16,8 +16,10 @@ import {
   perimeter,
   pipeInside,
   pipeOf,
+  potBaseArea,
   pottedArea,
   potSideArea,
+  potTopArea,
   sideArea,
   skirtClosed,
   topArea,
@@ -67,6 +69,15 @@ const counterflow = 0.055 / (Math.PI / 4);
 
 /** Width of the openings between slats or pots [m] (assumption). */
 const openingWidth = 0.03;
+
+/**
+ * How much of the water that it could take up the leaking air does take up under the bench, from pots and floor [1]
+ * (assumption: half).
+ */
+const moistened = 0.5;
+
+/** Width of the foil tape that holds a cable on a pipe [m]: 50 mm (common practice). */
+const tapeWidth = 0.05;
 
 /** Extruded polystyrene [W/(m·K)]: 0.026 fresh, 0.034 aged (ASHRAE-based insulation table, from memory for aged). */
 const foamConductivity = 0.034;
@@ -185,6 +196,8 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
   const coverHeight = bench.cover.height;
   const coverLayers = bench.cover.kind === 'none' ? [] : coverSheets[bench.cover.kind];
   const paired = exchangeEmissivity(surfaceEmissivity, surfaceEmissivity);
+  // Under a cover the tops see the cover alone; without one they see the whole house, which sends nothing back.
+  const topEmissivity = covered ? paired : exchangeEmissivity(surfaceEmissivity, surfaceEmissivity, 0);
   const floorPair = exchangeEmissivity(floor.emissivity, surfaceEmissivity);
 
   // Openings for air [m²]. What the skirt leaves open at the sides is half low, half high.
@@ -243,13 +256,19 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
     1 - (cableLength * bench.cable.diameter) / (Math.PI * pipe.outsideDiameter * pipeLength),
   );
   const pipeArea = Math.PI * pipe.outsideDiameter * pipeLength * bareShare;
+  const taped = bench.cable.contact === 'taped';
+  // Foil covers more of the pipe than the cable under it, and hardly radiates.
+  const foiled = taped
+    ? Math.min(1, (cableLength * Math.max(0, tapeWidth - bench.cable.diameter)) / Math.max(pipeArea, 1e-9))
+    : 0;
+  const outsideEmissivity = foiled * foilEmissivity + (1 - foiled) * pipeEmissivity;
   const onPipe = {
     pipe,
     cableDiameter: bench.cable.diameter,
     contact: parameters.contact,
     spreading: parameters.spreading,
     insideFilm: parameters.insideFilm,
-    emissivity: bench.cable.contact === 'taped' ? foilEmissivity : sheathEmissivity,
+    emissivity: taped ? foilEmissivity : sheathEmissivity,
   };
   const pipeBehind =
     1 / (parameters.insideFilm * Math.PI * inside * pipeLength) +
@@ -299,7 +318,7 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
     link(loop, under, cableLength * sheath.fluidShare * sheath.toAir, 'cable');
 
     const pipeResistance = faced(tUnder, t(loop), pipeBehind * pipeArea, faces, pipeFace, (face) => {
-      return cylinderFilm(pipe.outsideDiameter, face, tUnder) + radiantFilm(pipeEmissivity, face, tUnder);
+      return cylinderFilm(pipe.outsideDiameter, face, tUnder) + radiantFilm(outsideEmissivity, face, tUnder);
     });
     link(loop, under, pipeArea / pipeResistance, 'pipe');
 
@@ -316,7 +335,8 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
     link(
       under,
       house,
-      flowConductance(buoyantFlow(leak, height, tUnder, tHouse), (tUnder + tHouse) / 2),
+      flowConductance(buoyantFlow(leak, height, tUnder, tHouse), (tUnder + tHouse) / 2) *
+        vapourFactor(tUnder, tHouse, moistened),
       'leakage',
     );
 
@@ -326,14 +346,14 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
     const intoPots = faced(tUnder, t(bottomRoots), base + halfLayer, faces, rootFaces, (face) => {
       return horizontalFilm(across, face, tUnder, 'down') + radiantFilm(paired, face, tUnder);
     });
-    link(under, bottomRoots, potted / intoPots, 'pots');
+    link(under, bottomRoots, potBaseArea(bench) / intoPots, 'pots');
     for (let index = 1; index < rootLayers; index++) {
       link(roots[index - 1] ?? under, roots[index] ?? under, betweenLayers, 'pots');
     }
     const outOfPots = faced(tPlants, t(upperRoots), halfLayer, faces, rootFaces + 1, (face) => {
-      return horizontalFilm(across, face, tPlants, 'up') + radiantFilm(paired, face, tPlants);
+      return horizontalFilm(across, face, tPlants, 'up') + radiantFilm(topEmissivity, face, tPlants);
     });
-    link(upperRoots, plants, mediumArea / outOfPots, 'tops');
+    link(upperRoots, plants, potTopArea(bench) / outOfPots, 'tops');
     for (const [index, node] of roots.entries()) {
       // From the mean of a round pot to its wall: diameter / (8 k) per area of the wall (uniform source or sink).
       const wall = bench.pots.diameter / (8 * parameters.mediumConductivity);

@@ -394,7 +394,7 @@ export const fields = {
         explain: 'Stay at least 2 K (4 °F) above the temperature that killed roots of this kind.',
         from: -25,
         to: 10,
-        start: -2,
+        start: -1.5,
       },
       growthTemperature: {
         shape: 'number',
@@ -541,7 +541,7 @@ export const fields = {
         from: -45,
         to: 0,
         start: null,
-        empty: 'not measured',
+        empty: 'not read',
       },
     },
   },

@@ -85,6 +85,19 @@ export const underVolume = (bench: Bench): number => topArea(bench) * bench.fram
 /** Part of the top on which pots stand. */
 export const pottedArea = (bench: Bench): number => topArea(bench) * bench.frame.potShare;
 
+/**
+ * Share of the area of a pot's top that its narrower base has [1]: a frustum of base over top r holds (1 + r + r²) / 3
+ * of the cylinder, which at `potTaper` makes r = 0.76 and r² = 0.58.
+ */
+const baseShare = ((Math.sqrt(12 * potTaper - 3) - 1) / 2) ** 2;
+
+/** Surface of the medium in all pots, seen from above. */
+export const potTopArea = (bench: Bench): number =>
+  bench.pots.count * (Math.PI / 4) * bench.pots.diameter ** 2;
+
+/** Base of all pots, on the bench top. */
+export const potBaseArea = (bench: Bench): number => potTopArea(bench) * baseShare;
+
 /** Volume of medium in all pots. */
 export const mediumVolume = (bench: Bench): number =>
   bench.pots.count * (Math.PI / 4) * bench.pots.diameter ** 2 * bench.pots.height * potTaper;

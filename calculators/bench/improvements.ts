@@ -20,11 +20,6 @@ export const improvements = {
     changes: { cover: { kind: 'film' } },
     present: ({ cover }) => cover.kind !== 'none',
   },
-  filmUnderPots: {
-    label: 'Film laid under the pots',
-    changes: { frame: { top: 'film' } },
-    present: ({ frame }) => frame.top === 'film' || frame.top === 'board',
-  },
   gaps: {
     label: 'The gaps of the skirt closed',
     changes: { skirt: { bottomGap: closedGap, topGap: closedGap, closed: 1 } },

@@ -26,6 +26,16 @@ export function houseAir({ bench }: Situation, outside: Celsius, offset: Kelvins
   return Math.max(unheated, bench.place.houseMinimum);
 }
 
+/**
+ * Coldest that the house may come to without power [°C]: no heater runs, the house is no warmer than outside, as on a
+ * clear night, and the weather is the hardest on record, or the grower's own figure where there is one.
+ */
+export function coldestWithoutPower(situation: Situation): Celsius {
+  const { bench, station } = situation;
+  const own = bench.place.designNight === 'own' ? bench.place.ownLowest : null;
+  return (own ?? station.recordLowest) + Math.min(0, bench.place.houseOffset);
+}
+
 /** Hours of the clock between which the sun warms a house in winter (assumption). */
 const sunUp = 8 * 3600;
 const sunDown = 16 * 3600;

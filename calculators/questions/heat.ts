@@ -28,7 +28,8 @@ export default calculator({
     leakage: {
       label: 'With air through gaps',
       quantity: 'power',
-      explain: 'Cold air comes in at the floor, warm air leaves at the bench edge and past the pots.',
+      explain:
+        'Cold air comes in at the floor, warm air leaves at the bench edge and past the pots, and carries vapour off. What it gives to the pots on its way past is left out: on the safe side for the roots.',
     },
     plants: {
       label: 'Up through and past the pots',
@@ -49,11 +50,6 @@ export default calculator({
       label: 'A film cover over the plants would save',
       quantity: 'power',
       explain: 'Of the power needed to hold the roots. Empty where there is a cover already.',
-    },
-    saveFilmUnderPots: {
-      label: 'Film laid under the pots would save',
-      quantity: 'power',
-      explain: 'It stops warm air that slips up between the pots.',
     },
     saveGaps: {
       label: 'Closing the gaps of the skirt would save',
@@ -96,7 +92,6 @@ export default calculator({
         edge: sum('edge'),
         ground: sum('floor'),
         saveCover: saving(situation, improvements.cover),
-        saveFilmUnderPots: saving(situation, improvements.filmUnderPots),
         saveGaps: saving(situation, improvements.gaps),
         saveSecondLayer: saving(situation, improvements.secondLayer),
         saveFloor: saving(situation, improvements.floor),

@@ -1,6 +1,6 @@
 import { loopVolume } from '../bench/geometry.ts';
 import { fluidVolumeHeatCapacity, loopMix, loopReference } from '../bench/loop-mix.ts';
-import { designOutside, houseAir } from '../bench/place.ts';
+import { coldestWithoutPower } from '../bench/place.ts';
 import { amount, calculator, care, sentence, stop, type Figure, type Warning } from '../calculator.ts';
 import { burstPoint } from '../properties/burst.ts';
 import { freezingPoint, highestVolumeShare, volumeShareFor, type Glycol } from '../properties/glycol.ts';
@@ -180,7 +180,7 @@ export default calculator({
     const highest = highestVolumeShare(antifreeze);
     const freezes = freezingPoint(antifreeze, Math.min(share, highest));
     const needed = volumeShareFor(antifreeze, protectTo);
-    const coldestAir = houseAir(situation, designOutside(situation), bench.place.houseOffset);
+    const coldestAir = coldestWithoutPower(situation);
     const warnings: Warning[] = [];
     if (fluid.beyondPublished) {
       const text = sentence`The share of ${amount(share, 'share')} is more than the ${amount(highest, 'share')} that published figures reach. The figures here are those of the highest published share: take no more than that.`;
@@ -190,7 +190,7 @@ export default calculator({
       const text = sentence`The mix freezes at ${amount(freezes, 'temperature')} and you ask for ${amount(protectTo, 'temperature')}. It takes a share of ${amount(needed, 'share')}.`;
       warnings.push(stop('mix-freezes', text));
     } else if (freezes > coldestAir - inHand) {
-      const text = sentence`With the heat off, the house comes to ${amount(coldestAir, 'temperature')} on the night you build for, and the mix freezes at ${amount(freezes, 'temperature')}. Keep ${amount(inHand, 'temperatureDifference')} in hand: ask for protection down to ${amount(coldestAir - inHand, 'temperature')}.`;
+      const text = sentence`Without power the house may come to ${amount(coldestAir, 'temperature')} in the hardest weather on record, and the mix freezes at ${amount(freezes, 'temperature')}. Keep ${amount(inHand, 'temperatureDifference')} in hand: ask for protection down to ${amount(coldestAir - inHand, 'temperature')}.`;
       warnings.push(care('mix-little-in-hand', text));
     }
     if (share < weakestInhibitor - readable.share) {

@@ -27,6 +27,10 @@ function labelOf({ cable }: Bench, { cableOutput }: Pick<Parameters, 'cableOutpu
   return { kind, powerPerLength: powerPerLength * cableOutput, slope: slope * cableOutput };
 }
 
+/** Emissivity of what faces the air: foil tape, or the sheath itself [1]. */
+const faceOf = (bench: Bench): number =>
+  bench.cable.contact === 'taped' ? foilEmissivity : sheathEmissivity;
+
 /** The cable at full power on the pipe, with fluid and air at these temperatures [°C]. */
 const onPipe = (bench: Bench, parameters: Parameters, fluid: number, air: number): Sheath =>
   sheathTemperature(labelOf(bench, parameters), {
@@ -35,7 +39,7 @@ const onPipe = (bench: Bench, parameters: Parameters, fluid: number, air: number
     contact: parameters.contact,
     spreading: parameters.spreading,
     insideFilm: parameters.insideFilm,
-    emissivity: bench.cable.contact === 'taped' ? foilEmissivity : sheathEmissivity,
+    emissivity: faceOf(bench),
     fluid,
     air,
   });
@@ -182,13 +186,21 @@ export default calculator({
       pipeAtHottest: inRange(situation, (one) => hot(one).pipeUnderCable),
       limitThermostat: inRange(situation, (one) => highestLoop(bench, one)),
       inFreeAir: inRange(situation, (one) => sheathInFreeAir(labelOf(bench, one), air)),
-      atCrossing: inRange(situation, (one) => sheathAtCrossing(labelOf(bench, one), air)),
+      atCrossing: inRange(situation, (one) =>
+        sheathAtCrossing(labelOf(bench, one), { ...air, emissivity: faceOf(bench) }),
+      ),
       pipeWhenEmpty: inRange(situation, (one) => empty(one).pipeUnderCable),
       waterShare: inRange(situation, (one) => inService(bench, one).fluidShare),
     };
     const pipeInService = inRange(situation, (one) => inService(bench, one).pipeUnderCable);
     const allowed = amount(cable.highestSheath, 'temperature');
     const warnings: Warning[] = [];
+    // Too hot even on a loop as cold as the search goes: no limit on the loop saves such a cable.
+    const unsaved = figures.limitThermostat.low < coldestLoop + 0.1;
+    if (unsaved) {
+      const text = sentence`Even on the coldest loop the sheath or the pipe comes past its limit. No limit thermostat saves this cable: take one of less power per length.`;
+      warnings.push(stop('no-limit-saves', text));
+    }
     if (figures.inService.high > cable.highestSheath) {
       const text = sentence`In service the sheath may come to ${amount(figures.inService.high, 'temperature')} and ${allowed} is allowed. Take a cable of less power per length, or put foil tape over it where its instructions allow that.`;
       warnings.push(stop('sheath-over-limit', text));
@@ -198,7 +210,8 @@ export default calculator({
       warnings.push(stop('pipe-over-limit', text));
     }
     const { atHottest, pipeAtHottest, limitThermostat } = figures;
-    if (atHottest.high > cable.highestSheath || pipeAtHottest.high > highestService) {
+    const stuckTooHot = atHottest.high > cable.highestSheath || pipeAtHottest.high > highestService;
+    if (stuckTooHot && !unsaved) {
       const text = sentence`If the thermostat sticks and the loop comes to ${amount(loop.hottest, 'temperature')}, the sheath may come to ${amount(atHottest.high, 'temperature')} (allowed ${allowed}) and the pipe under it to ${amount(pipeAtHottest.high, 'temperature')} (allowed ${amount(highestService, 'temperature')}). Fit a limit thermostat on the loop that cuts the power at ${amount(limitThermostat.low, 'temperature')} or below.`;
       warnings.push(care('limit-thermostat', text));
     }
@@ -210,6 +223,13 @@ export default calculator({
       const text = sentence`Where two turns cross the sheath may come to ${amount(figures.atCrossing.value, 'temperature')} and ${allowed} is allowed. This is why turns never cross or touch.`;
       warnings.push(care('crossing-over-limit', text));
     }
-    return { figures, warnings };
+    if (figures.pipeWhenEmpty.high > highestService) {
+      const text = sentence`Without water the pipe under the cable may come to ${amount(figures.pipeWhenEmpty.high, 'temperature')} and ${amount(highestService, 'temperature')} is allowed. Fill the loop before the cable is ever switched on.`;
+      warnings.push(care('empty-over-limit', text));
+    }
+    return {
+      figures: { ...figures, limitThermostat: unsaved ? null : figures.limitThermostat },
+      warnings,
+    };
   },
 });

@@ -51,7 +51,7 @@ export default calculator({
       quantity: 'power',
       symbol: 'P_{\\text{need}}',
       explain:
-        'Holds the coldest layer of the roots at your limit on the design night, without end. A short frost asks for less, as the wet pots give up heat of their own.',
+        'Holds the coldest layer of the roots at your limit on the design night, without end. Empty where no heat from below can. A short frost asks for less, as the wet pots give up heat of their own.',
     },
     installed: {
       label: 'Power installed',
@@ -106,7 +106,8 @@ export default calculator({
     const installed = rest.fullPower;
     const duty = installed === 0 ? 1 : rest.power / installed;
     const warnings: Warning[] = [];
-    if (held.coldestRoots < limit - 0.01) {
+    const fails = held.coldestRoots < limit - 0.01;
+    if (fails) {
       warnings.push({
         code: 'heat-from-below-fails',
         level: 'care',
@@ -133,7 +134,7 @@ export default calculator({
         ],
       });
     }
-    if (rest.coldestRoots < limit && duty < 0.95) {
+    if (rest.coldestRoots < limit && duty < 0.95 && bench.control.sensor === 'loop') {
       warnings.push({
         code: 'sensor-rests-too-early',
         level: 'care',
@@ -148,7 +149,7 @@ export default calculator({
     }
     return {
       figures: {
-        required: { value, low: Math.max(0, low), high },
+        required: fails ? null : { value, low: Math.max(0, low), high },
         // The label's tolerance, common practice: 8 % either way.
         installed: { value: installed, low: installed * 0.92, high: installed * 1.08 },
         settled: { value: rest.power },

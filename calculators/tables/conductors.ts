@@ -33,7 +33,8 @@ const awg = (size: number, ohms: number, highestBreaker: number): Conductor => (
 
 /**
  * Ω per km at 20 °C, class 1 or 2. Breakers: the standard size at or below what two loaded conductors with PVC insulation
- * carry in a conduit on a wall (method B2) at 30 °C: 16.5, 23, 30, 38 and 52 A, from memory. National rules differ.
+ * carry in the worst usual way, a cable in a tube in an insulated wall (method A2), at 30 °C: 14, 18.5, 25, 32 and 43 A,
+ * from memory. A wire that lies better may carry more; national rules differ.
  */
 const metric = (area: string, ohms: number, highestBreaker: number): Conductor => ({
   label: `${area} mm² copper`,
@@ -43,7 +44,7 @@ const metric = (area: string, ohms: number, highestBreaker: number): Conductor =
   breakerHolds: 'as-laid',
   cites: [
     cite('iec60228', `${area} mm², class 1 or 2, 20 °C`),
-    cite('iec60364-5-52', `table B.52.2, method B2, ${area} mm² copper, PVC, from memory`),
+    cite('iec60364-5-52', `table B.52.2, method A2, ${area} mm² copper, PVC, from memory`),
   ],
 });
 
@@ -53,9 +54,9 @@ export const conductors = {
   'awg-10': awg(10, 1.24, 30),
   'awg-8': awg(8, 0.778, 40),
   'awg-6': awg(6, 0.491, 50),
-  'mm2-1.5': metric('1.5', 12.1, 16),
-  'mm2-2.5': metric('2.5', 7.41, 20),
+  'mm2-1.5': metric('1.5', 12.1, 13),
+  'mm2-2.5': metric('2.5', 7.41, 16),
   'mm2-4': metric('4', 4.61, 25),
   'mm2-6': metric('6', 3.08, 32),
-  'mm2-10': metric('10', 1.83, 50),
+  'mm2-10': metric('10', 1.83, 40),
 } as const satisfies Record<string, Conductor>;

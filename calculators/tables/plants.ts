@@ -25,9 +25,12 @@ const havis = (fahrenheit: number): Citation => cite('havis1976', `${fahrenheit}
 export const plants = {
   unknown: plant(
     'Roses and other kinds with no published value',
+    -3.9,
     -5,
-    -5,
-    cite('assumption', 'tender class: roots at or below −5 °C are taken as lost'),
+    cite(
+      'assumption',
+      'tender class: young roots as those of yew and box, −3.9 °C; old roots at or below −5 °C are taken as lost',
+    ),
   ),
   'picea-glauca-conica': plant(
     'Alberta spruce (Picea glauca ‘Conica’)',

@@ -9,6 +9,7 @@ import loop from '../../calculators/questions/loop.ts';
 import mix from '../../calculators/questions/mix.ts';
 import sheath from '../../calculators/questions/sheath.ts';
 import winding from '../../calculators/questions/winding.ts';
+import { codesOf } from '../support/answers.ts';
 import { anyBench } from '../support/benches.ts';
 import {
   inventedStation,
@@ -29,6 +30,8 @@ function strongEnough({ bench: { mix: ofBench } }: Situation): boolean {
 
 /** When a figure may be empty. A figure that is not named here never is. */
 const mayBeEmpty: Readonly<Record<string, (situation: Situation) => boolean>> = {
+  // No limit saves a cable that is too hot on the coldest loop.
+  'sheath.limitThermostat': (one) => codesOf(sheath.compute(one)).includes('stop no-limit-saves'),
   'winding.pitch': ({ bench }) => bench.cable.length <= loopLength(bench) * 1.00001,
   'winding.turns': ({ bench }) => bench.cable.length <= loopLength(bench) * 1.00001,
   'winding.bendRadius': ({ bench }) => bench.cable.length <= loopLength(bench) * 1.00001,

@@ -112,13 +112,12 @@ describe('mix', () => {
     expect(of({})).toEqual([]);
     expect(of({ mix: { protectTo: -25 } })).toEqual(['stop mix-freezes']);
     expect(of({ mix: { share: 0.3, protectTo: -10 } })).toEqual(['care mix-little-in-hand']);
-    // Held at −5 °C by a heater, or built for a milder night, the same mix has 5 K in hand.
-    const milder = [
-      { houseKind: 'held', houseMinimum: -5 } as const,
-      { designNight: 'own', ownLowest: -9 } as const,
-    ];
-    for (const place of milder) expect(of({ place, mix: { share: 0.3, protectTo: -10 } })).toEqual([]);
-    expect(of({ mix: { share: 0.2, protectTo: -5 }, place: { designNight: 'own', ownLowest: -3 } })).toEqual([
+    // A heater stops with the power; only milder weather leaves the same mix 5 K in hand.
+    const held = { houseKind: 'held', houseMinimum: -5 } as const;
+    expect(of({ place: held, mix: { share: 0.3, protectTo: -10 } })).toEqual(['care mix-little-in-hand']);
+    const milder = { designNight: 'own', ownLowest: -7 } as const;
+    expect(of({ place: milder, mix: { share: 0.3, protectTo: -10 } })).toEqual([]);
+    expect(of({ mix: { share: 0.2, protectTo: -5 }, place: { designNight: 'own', ownLowest: -1 } })).toEqual([
       'care mix-weak-inhibitor',
     ]);
     expect(of({ mix: { antifreeze: 'ethylene' } })).toEqual(['care antifreeze-poison']);

@@ -109,11 +109,16 @@ describe('sheath', () => {
   it('warns as far as there is a reason, and no further', () => {
     const of = (changes: BenchChanges): string[] => codesOf(sheath.compute(soundSituation(changes)));
     expect(of({})).toEqual([]);
-    expect(of({ cable: { powerPerLength: 40, contact: 'bare' } })).toContain('stop sheath-over-limit');
+    expect(of({ cable: { powerPerLength: 60, contact: 'bare' } })).toContain('stop sheath-over-limit');
     expect(of({ cable: { powerPerLength: 60, highestSheath: 200 } })).toContain('stop pipe-over-limit');
+    // What a bare cable of much power does on an empty pipe, and one that no limit thermostat can save.
+    expect(of({ cable: { powerPerLength: 40, contact: 'bare' } })).toContain('care empty-over-limit');
+    expect(of({ cable: { powerPerLength: 60, contact: 'bare', highestSheath: 30 } })).toContain(
+      'stop no-limit-saves',
+    );
     expect(of({ loop: { hottest: 58 } })).toContain('care limit-thermostat');
     expect(of({ cable: { highestSheath: 60 } })).toContain('care loose-over-limit');
     expect(of({ cable: { highestSheath: 80 } })).toEqual(['care crossing-over-limit']);
-    expect(of({ cable: { powerPerLength: 5, highestSheath: 75 } })).toEqual([]);
+    expect(of({ cable: { powerPerLength: 5, highestSheath: 95 } })).toEqual([]);
   });
 });

@@ -68,8 +68,8 @@ export const usSituation = (changes: BenchChanges = {}): Situation => ({
  */
 export const sound: BenchChanges = {
   loop: { standpipeDiameter: 0.1, hottest: 35 },
-  mix: { share: 0.4, protectTo: -15 },
-  cable: { powerPerLength: 10, length: 60, highestSheath: 105 },
+  mix: { share: 0.43, protectTo: -15 },
+  cable: { powerPerLength: 10, length: 60, highestSheath: 130 },
 };
 
 /** The sound bench with some fields changed. */
