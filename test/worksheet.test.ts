@@ -167,7 +167,6 @@ describe.each(sheets)('the worksheet of $name', ({ paper, input, layout, bytes }
     }
     const { lowestRootTemperature } = situation.bench.plants;
     expect(read).toContain(plain(showQuantity(lowestRootTemperature, 'temperature', manner)));
-    if (manner.system === 'metric') expect(read).toContain('−2.0 °C');
   });
 
   it('names who to call, what comes first, what was assumed, and of which edition it is', () => {
@@ -423,6 +422,12 @@ describe('the fonts', () => {
   it('stop the sheet at a letter of our own that they lack, and say which', () => {
     expect(() => typeface.measure('snow ❄', 12, false)).toThrow(/U\+2744.*snow/u);
   });
+});
+
+it('reads "−2.0 °C" back with its minus', async () => {
+  const situation = buildable({ plants: { lowestRootTemperature: -2 } });
+  const { pages } = await readPdf(await drawWorksheet(inputOf(situation, 'a4', metric)));
+  expect(plain(pages[1]?.text ?? '')).toContain('You accept roots at −2.0 °C');
 });
 
 describe('words of growers', () => {
