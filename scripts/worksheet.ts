@@ -164,7 +164,9 @@ await runCommand(async () => {
     console.log(
       `The file leaves out ${assumed.length} of ${allFields.length} fields; they have their usual values.`,
     );
-  for (const { warnings } of Object.values(answers))
+  const warnings = Object.values(answers).flatMap((one) => one.warnings);
+  // What must not be built so comes before what is only to be watched.
+  for (const now of ['stop', 'care'] as const)
     for (const { level, text } of warnings)
-      console.log(`${warningWord(level)} ${sentenceText(text, manner)}`);
+      if (level === now) console.log(`${warningWord(level)} ${sentenceText(text, manner)}`);
 });

@@ -47,12 +47,19 @@ async function draw(): Promise<void> {
   saveFile(`worksheet-${fileName(bench.identity.name)}.pdf`, 'application/pdf', new Uint8Array(pdf));
 }
 
+/** Says which answers of the reader the worksheet could not use, as they are wrong so far. */
+function leftOut(): string {
+  const drafts = Object.values(store.state.drafts).map((draft) => `“${draft?.text ?? ''}”`);
+  if (drafts.length === 0) return '';
+  return ` It does not have ${drafts.join(', ')}: that cannot be used yet, and the value before it was taken. Mend it on the page of your bench and draw again.`;
+}
+
 button?.addEventListener('click', () => {
   button.disabled = true;
   say('Drawing the worksheet…');
   draw()
     .then(() => {
-      say('The worksheet was drawn and saved as a file.');
+      say(`The worksheet was drawn and saved as a file.${leftOut()}`);
     })
     .catch((problem: unknown) => {
       console.error(problem);
