@@ -8,7 +8,7 @@ import { expectNear } from '../support/near.ts';
 import { byOdex } from '../support/second-opinion.ts';
 import { situation } from '../support/situations.ts';
 
-const hours = 30;
+const hours = 20;
 
 /** House air that falls from +6 to −10 °C in seven hours, stays ten, and comes back. */
 const house = (time: number): number => {

@@ -11,7 +11,7 @@ import type { Surroundings } from '../../calculators/bench/stepper.ts';
 const longestStep = 120;
 
 /** Rounds in which the faces of sheets, pipe and pots follow the temperatures before each evaluation. */
-const rounds = 12;
+const rounds = 6;
 
 /** Joules to a unit of the integrator, so that its tolerance is one of temperatures: 1e5 J is 0.1 K of a megajoule. */
 const unit = 1e5;
