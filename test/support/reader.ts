@@ -29,7 +29,10 @@ export class Reader {
     page.on('console', (message) => {
       if (message.type() === 'error') this.faults.push(`console: ${message.text()}`);
     });
-    page.on('requestfailed', (request) => this.faults.push(`failed: ${request.url()}`));
+    page.on('requestfailed', (request) => {
+      // A reader who leaves a page does not wait for what it is still loading.
+      if (request.failure()?.errorText !== 'net::ERR_ABORTED') this.faults.push(`failed: ${request.url()}`);
+    });
     page.on('response', (response) => {
       if (response.status() >= 400) this.faults.push(`${response.status()}: ${response.url()}`);
       if (!response.url().startsWith(this.address)) return;
