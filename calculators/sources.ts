@@ -305,6 +305,189 @@ export const sources = {
     year: 2008,
     standing: 'memory',
   },
+  // What follows is checked against, not computed with.
+  'open-libraries': {
+    title:
+      'Open libraries with their examples and tests: ht, fluids, chemicals, CoolProp, iapws, psychrolib, SecondaryCoolantProps, preMetabolizer',
+    by: 'their authors',
+    standing: 'seen',
+  },
+  'textbook-companions': {
+    title:
+      'Python textbook companions: worked examples of textbooks, solved again with the books’ own inputs',
+    by: 'FOSSEE, Indian Institute of Technology Bombay, and contributors',
+    link: 'https://github.com/FOSSEE/Python-Textbook-Companions',
+    standing: 'seen',
+  },
+  'study-pages': {
+    title: 'Solutions of problems of Çengel’s book, on pages for students',
+    by: 'several sites',
+    standing: 'seen',
+  },
+  tanaka2001: {
+    title: 'Recommended table for the density of water between 0 °C and 40 °C, Metrologia 38',
+    by: 'M. Tanaka and others, for the CIPM',
+    year: 2001,
+    standing: 'seen',
+  },
+  kell1975: {
+    title: 'Density, thermal expansivity, and compressibility of liquid water, J. Chem. Eng. Data 20',
+    by: 'G. S. Kell',
+    year: 1975,
+    standing: 'seen',
+  },
+  'iapws-r12': {
+    title: 'Release R12-08 on the viscosity of ordinary water substance',
+    by: 'International Association for the Properties of Water and Steam',
+    year: 2008,
+    standing: 'seen',
+  },
+  'iapws-r15': {
+    title: 'Release R15-11 on the thermal conductivity of ordinary water substance',
+    by: 'International Association for the Properties of Water and Steam',
+    year: 2011,
+    standing: 'seen',
+  },
+  'iapws-95': {
+    title: 'Release R6-95 on the thermodynamic properties of ordinary water substance',
+    by: 'International Association for the Properties of Water and Steam',
+    standing: 'seen',
+  },
+  'iapws-r10': {
+    title: 'Release R10-06 on an equation of state for ice Ih',
+    by: 'International Association for the Properties of Water and Steam',
+    year: 2006,
+    standing: 'seen',
+  },
+  'lemmon-jacobsen2004': {
+    title:
+      'Viscosity and thermal conductivity equations for nitrogen, oxygen, argon, and air, Int. J. Thermophysics 25',
+    by: 'E. W. Lemmon, R. T. Jacobsen',
+    year: 2004,
+    standing: 'seen',
+  },
+  cengel: {
+    title: 'Heat and Mass Transfer: A Practical Approach, examples and problems',
+    by: 'Y. A. Çengel',
+    standing: 'seen',
+  },
+  holman: { title: 'Heat Transfer', by: 'J. P. Holman', standing: 'seen' },
+  janna: { title: 'Engineering Heat Transfer', by: 'W. S. Janna', standing: 'seen' },
+  sukhatme: { title: 'A Textbook on Heat Transfer', by: 'S. P. Sukhatme', standing: 'seen' },
+  nag: { title: 'Basic and Applied Thermodynamics', by: 'P. K. Nag', standing: 'seen' },
+  singh: { title: 'Applied Thermodynamics', by: 'O. Singh', standing: 'seen' },
+  hundy: {
+    title: 'Refrigeration and Air-Conditioning',
+    by: 'G. F. Hundy, A. R. Trott, T. C. Welch',
+    standing: 'seen',
+  },
+  mehta: { title: 'Principles of Power System', by: 'V. K. Mehta, R. Mehta', standing: 'seen' },
+  thareja: {
+    title: 'A Textbook of Electrical Technology, volume III',
+    by: 'B. L. Theraja, A. K. Theraja',
+    standing: 'seen',
+  },
+  'churchill-bernstein1977': {
+    title:
+      'A correlating equation for forced convection to a circular cylinder in crossflow, J. Heat Transfer 99',
+    by: 'S. W. Churchill, M. Bernstein',
+    year: 1977,
+    standing: 'seen',
+  },
+  roymech: { title: 'Heat loss from bare horizontal pipes, a table', by: 'RoyMech', standing: 'seen' },
+  'exam-pages': {
+    title: 'Worked examples of voltage drop and continuous load, pages for electricians that agree',
+    by: 'several sites',
+    standing: 'seen',
+  },
+  'engineer-fix': { title: 'How many amps does heat tape draw', by: 'Engineer Fix', standing: 'seen' },
+  'usu-extension': {
+    title: 'Soil-warming cable for beds, an extension text',
+    by: 'Utah State University',
+    standing: 'seen',
+  },
+  'spiral-manual': {
+    title: 'Installation manual of a heating cable, address withheld',
+    by: 'a maker of heating cables',
+    standing: 'seen',
+  },
+  'glycol-glossary': {
+    title: 'Glossary of glycol terms, with a worked example of a mix by weight',
+    by: 'ExpertCtr',
+    standing: 'seen',
+  },
+  'trade-glycol-table': {
+    title: 'Trade table of inhibited heat-transfer glycols',
+    by: 'makers of heat-transfer fluids',
+    standing: 'memory',
+  },
+  iso6946: {
+    title: 'ISO 6946 Building components: thermal resistance and thermal transmittance',
+    by: 'ISO',
+    standing: 'memory',
+  },
+  en673: {
+    title: 'EN 673 Glass in building: determination of thermal transmittance',
+    by: 'CEN',
+    standing: 'memory',
+  },
+  'r-value-blog': {
+    title: 'Consider the R-value, a trade column on greenhouse glazing, address withheld',
+    by: 'a supplier of greenhouses',
+    standing: 'seen',
+  },
+  rasheed2017: {
+    title:
+      'A model of the overall heat transfer coefficient of greenhouse covers, Spanish J. Agric. Res. 15, abstract',
+    by: 'A. Rasheed, J. W. Lee, H. W. Lee',
+    year: 2017,
+    standing: 'seen',
+  },
+  geoola2009: {
+    title: 'Overall heat transfer coefficient of greenhouse films, dry and wet, Polymer Testing, abstract',
+    by: 'F. Geoola and others',
+    year: 2009,
+    standing: 'seen',
+  },
+  'wac-51-11c': {
+    title: 'Washington State Energy Code, WAC 51-11C, table A106.1, F-factors of slabs on grade',
+    by: 'Washington State Building Code Council',
+    standing: 'seen',
+  },
+  'scotland-6c': {
+    title: 'Guidance on the Building (Scotland) Regulations, annex 6.C, U-values of ground floors',
+    by: 'Scottish Executive',
+    standing: 'seen',
+  },
+  'approved-document-l': {
+    title: 'Approved Document L, appendix C, U-values of solid ground floors',
+    by: 'Office of the Deputy Prime Minister, England and Wales',
+    year: 2002,
+    standing: 'memory',
+  },
+  'ihve-a3': {
+    title:
+      'IHVE Guide A3, U-values of solid floors with four exposed edges, as a design handbook reprints them',
+    by: 'Institution of Heating and Ventilating Engineers',
+    year: 1977,
+    standing: 'seen',
+  },
+  'floor-program': {
+    title: 'Output of a program for U-values of solid ground floors by the CIBSE method',
+    by: 'an engineer, on a site for documents',
+    standing: 'seen',
+  },
+  energyplus: {
+    title: 'EnergyPlus, tests of its model of undisturbed ground temperature',
+    by: 'US Department of Energy and contributors',
+    standing: 'seen',
+  },
+  oke1987: {
+    title: 'Boundary Layer Climates, 2nd edition, table 2.1, thermal properties of natural materials',
+    by: 'T. R. Oke',
+    year: 1987,
+    standing: 'memory',
+  },
 } as const satisfies Record<string, Source>;
 
 export type SourceId = keyof typeof sources;

@@ -48,7 +48,7 @@ export const sheets = {
     longwaveWet: 0,
     emissivity: 0.9,
     porosity: 0,
-    cites: [cite('extension-coverings', 'twin wall 6 mm: R 1.54 h·ft²·°F/Btu with films')],
+    cites: [cite('r-value-blog', 'twin wall 6 mm: R 1.54 h·ft²·°F/Btu with films')],
   },
   'foam-board': {
     label: 'Rigid foam board, 25 mm',

@@ -1,6 +1,14 @@
-import { air, standardPressure } from '../../calculators/properties/air.ts';
-import { saturationHumidity, saturationPressure } from '../../calculators/properties/moist-air.ts';
-import type { Common, Published, Tolerance } from './published.ts';
+import { cite } from '../cite.ts';
+import { air, standardPressure } from '../properties/air.ts';
+import {
+  dewPoint,
+  humidityRatio,
+  moistDensity,
+  saturationHumidity,
+  saturationPressure,
+} from '../properties/moist-air.ts';
+import { fromCompanion } from './books.ts';
+import type { Check, Common, Tolerance } from './check.ts';
 
 const tablesDiffer = (share: number): Tolerance => ({
   share,
@@ -9,7 +17,11 @@ const tablesDiffer = (share: number): Tolerance => ({
 });
 const idealGas: Tolerance = { share: 0.002, because: 'ideal gas against rounded table' };
 
-const cengel = { source: 'Çengel, table A-15, air at 1 atm', standing: 'seen' } as const satisfies Common;
+const cengel = {
+  kind: 'table',
+  from: cite('cengel-a15', 'air at 1 atm'),
+  standing: 'seen',
+} as const satisfies Common;
 
 /** °C; density, heat capacity, conductivity, dynamic and kinematic viscosity in SI, Prandtl number. */
 const cengelTable = [
@@ -33,7 +45,7 @@ const cengelTable = [
 ] as const;
 
 const cengelRows = cengelTable.flatMap(
-  ([t, density, heatCapacity, conductivity, viscosity, kinematic, prandtl]): Published[] => {
+  ([t, density, heatCapacity, conductivity, viscosity, kinematic, prandtl]): Check[] => {
     const given = `${t} °C`;
     return [
       {
@@ -106,8 +118,14 @@ const incropera = (
     [300, 15.89, 22.5, '0.0263', '0.707', 'seen'],
     [350, 20.92, 29.9, '0.0300', '0.700', 'seen'],
   ] as const
-).flatMap(([kelvin, kinematic, diffusivity, conductivity, prandtl, standing]): Published[] => {
-  const common = { given: `${kelvin} K`, source: 'Incropera and DeWitt, table A.4', standing } as const;
+).flatMap(([kelvin, kinematic, diffusivity, conductivity, prandtl, standing]): Check[] => {
+  const common = {
+    given: `${kelvin} K`,
+    kind: 'table',
+    from: cite('incropera', 'table A.4'),
+    via: cite('open-libraries', 'open code that names the table'),
+    standing,
+  } as const;
   const at = () => air(kelvin - 273.15);
   return [
     {
@@ -150,12 +168,14 @@ const fiveKilometres = 288.15 - 0.0065 * ((6_356_766 * 5000) / (6_356_766 + 5000
 
 const standardAtmosphere = {
   given: '5 km altitude, 255.68 K',
-  source: 'US Standard Atmosphere 1976, example of the open library fluids',
+  kind: 'program check',
+  from: cite('us-standard-atmosphere', 'viscosity and conductivity'),
+  via: cite('open-libraries', 'fluids, example'),
   standing: 'seen',
   tolerance: { share: 1e-9, because: 'sixteen digits of a program that evaluates the same formula' },
-} as const satisfies Partial<Published>;
+} as const satisfies Partial<Check>;
 
-const single: readonly Published[] = [
+const single: readonly Check[] = [
   {
     ...standardAtmosphere,
     what: 'viscosity of air',
@@ -177,7 +197,9 @@ const single: readonly Published[] = [
     unit: 'µPa·s',
     computed: () => 1e6 * air(26.85).viscosity,
     tolerance: tablesDiffer(0.01),
-    source: 'Lemmon and Jacobsen 2004, check values of the open library CoolProp',
+    kind: 'program check',
+    from: cite('lemmon-jacobsen2004', 'air as a thin gas'),
+    via: cite('open-libraries', 'CoolProp, tests'),
     standing: 'seen',
   },
   {
@@ -187,7 +209,9 @@ const single: readonly Published[] = [
     unit: 'mW/(m·K)',
     computed: () => 1000 * air(26.85).conductivity,
     tolerance: tablesDiffer(0.01),
-    source: 'Lemmon and Jacobsen 2004, check values of the open library CoolProp',
+    kind: 'program check',
+    from: cite('lemmon-jacobsen2004', 'air as a thin gas'),
+    via: cite('open-libraries', 'CoolProp, tests'),
     standing: 'seen',
   },
   {
@@ -196,13 +220,17 @@ const single: readonly Published[] = [
     printed: '101325',
     unit: 'Pa',
     computed: () => standardPressure,
-    source: 'ASHRAE Fundamentals 2017, chapter 1, tests of the open library psychrolib',
+    kind: 'table',
+    from: cite('ashrae-fundamentals', '2017, chapter 1, table 1'),
+    via: cite('open-libraries', 'psychrolib, tests'),
     standing: 'seen',
   },
 ];
 
 const ashrae = {
-  source: 'ASHRAE Fundamentals 2017, chapter 1, table 3, tests of the open library psychrolib',
+  kind: 'table',
+  from: cite('ashrae-fundamentals', '2017, chapter 1, tables 2 and 3'),
+  via: cite('open-libraries', 'psychrolib, tests'),
   standing: 'seen',
 } as const;
 
@@ -214,7 +242,7 @@ const moist = (
     [25, '3169.7', '0.020173', 0.005],
     [50, '12351.3', '0.086863', 0.01],
   ] as const
-).flatMap(([t, pressure, humidity, share]): Published[] => [
+).flatMap(([t, pressure, humidity, share]): Check[] => [
   {
     ...ashrae,
     what: 'saturation pressure of water vapour',
@@ -238,4 +266,74 @@ const moist = (
   },
 ]);
 
-export const airRows: readonly Published[] = [...cengelRows, ...incropera, ...single, ...moist];
+const fogTables: Tolerance = { share: 0.01, because: 'the book reads pressures of vapour off its own table' };
+
+const nag = {
+  given: '32 °C, 61.4 % of saturation, 1 atm',
+  ...fromCompanion(cite('nag', 'example 15.1')),
+};
+const singh = { given: '30 °C, 60 % of saturation, 1 atm', ...fromCompanion(cite('singh', 'air of 60 %')) };
+const hundy = fromCompanion(cite('hundy', 'chapter 24'));
+
+const moistExamples: readonly Check[] = [
+  {
+    ...nag,
+    what: 'density of moist air',
+    printed: '1.1448',
+    unit: 'kg/m³',
+    computed: () => moistDensity(32, 0.6137),
+    tolerance: fogTables,
+  },
+  {
+    ...nag,
+    what: 'humidity of air',
+    printed: '0.018624',
+    unit: 'kg/kg',
+    computed: () => humidityRatio(32, 0.6137),
+    tolerance: fogTables,
+  },
+  { ...singh, what: 'dew point', printed: '21.4', unit: '°C', computed: () => dewPoint(30, 0.6) },
+  {
+    ...singh,
+    what: 'humidity of air',
+    printed: '0.01606',
+    unit: 'kg/kg',
+    computed: () => humidityRatio(30, 0.6),
+    tolerance: fogTables,
+  },
+  {
+    what: 'dew point',
+    given: '20 °C, 75 % of saturation',
+    printed: '15.4',
+    unit: '°C',
+    computed: () => dewPoint(20, 0.75),
+    kind: 'worked example',
+    from: cite('cengel', 'Thermodynamics, dew on a window'),
+    standing: 'memory',
+  },
+  {
+    ...hundy,
+    what: 'volume of moist air per mass of dry air',
+    given: '20 °C, 60 % of saturation',
+    printed: '0.8419',
+    unit: 'm³/kg',
+    computed: () => (1 + humidityRatio(20, 0.6)) / moistDensity(20, 0.6),
+    tolerance: fogTables,
+  },
+  {
+    ...hundy,
+    what: 'density of dry air in the mountains',
+    given: '−10 °C, 575 mbar',
+    printed: '0.76',
+    unit: 'kg/m³',
+    computed: () => moistDensity(-10, 0, 57_500),
+  },
+];
+
+export const airChecks: readonly Check[] = [
+  ...cengelRows,
+  ...incropera,
+  ...single,
+  ...moist,
+  ...moistExamples,
+];

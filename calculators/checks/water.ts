@@ -1,4 +1,5 @@
-import * as release from '../../calculators/properties/liquid-water-release.ts';
+import { cite } from '../cite.ts';
+import * as release from '../properties/liquid-water-release.ts';
 import {
   freezingExpansion,
   waterConductivity,
@@ -7,11 +8,13 @@ import {
   waterFusionHeat,
   waterHeatCapacity,
   waterViscosity,
-} from '../../calculators/properties/water.ts';
-import type { Common, Published, Tolerance } from './published.ts';
+} from '../properties/water.ts';
+import type { Check, Common, Tolerance } from './check.ts';
 
 const release8 = {
-  source: 'IAPWS SR6-08(2011), table 8, as held in the open library iapws',
+  kind: 'program check',
+  from: cite('iapws-sr6', 'table 8'),
+  via: cite('open-libraries', 'iapws, tests'),
   standing: 'seen',
 } as const satisfies Common;
 
@@ -22,10 +25,10 @@ const checkTable = (
     [298.15, '4181.44618', '997.047013', '2.58054178e-7', '889.996774', '0.606502308'],
     [375, '4217.74697', '957.009710', '7.94706623e-7', '276.207245', '0.677913788'],
   ] as const
-).flatMap(([kelvin, heatCapacity, density, slope, viscosity, conductivity]): Published[] => {
+).flatMap(([kelvin, heatCapacity, density, slope, viscosity, conductivity]): Check[] => {
   const t = kelvin - 273.15;
   const given = `${kelvin} K, 0.1 MPa`;
-  const rows: Published[] = [
+  const rows: Check[] = [
     {
       ...release8,
       what: 'heat capacity of water',
@@ -87,14 +90,16 @@ const tanaka = (
     [20, '998.2067'],
     [30, '995.6488'],
   ] as const
-).map(([t, printed]): Published => ({
+).map(([t, printed]): Check => ({
   what: 'density of water',
   given: `${t} °C`,
   printed,
   unit: 'kg/m³',
   computed: () => waterDensity(t),
   tolerance: otherFormula,
-  source: 'Tanaka 2001 (CIPM), reference of the open library preMetabolizer',
+  kind: 'table',
+  from: cite('tanaka2001', 'density from 0 to 30 °C'),
+  via: cite('open-libraries', 'preMetabolizer, reference'),
   standing: 'seen',
 }));
 
@@ -103,14 +108,16 @@ const kell = (
     [25, '997.0448954179155'],
     [50, '988.0362916114763'],
   ] as const
-).map(([t, printed]): Published => ({
+).map(([t, printed]): Check => ({
   what: 'density of water',
   given: `${t} °C`,
   printed,
   unit: 'kg/m³',
   computed: () => waterDensity(t),
   tolerance: otherFormula,
-  source: 'Kell 1975, stored open code',
+  kind: 'program check',
+  from: cite('kell1975', 'equation for the density at 1 atm'),
+  via: cite('open-libraries', 'docstring of open code'),
   standing: 'seen',
 }));
 
@@ -119,7 +126,7 @@ const anotherPressure = (share: number): Tolerance => ({
   because: '998 kg/m³ at 25 °C is water at about 2 MPa, not 0.1 MPa',
 });
 
-const others: readonly Published[] = [
+const others: readonly Check[] = [
   {
     what: 'viscosity of water',
     given: '998 kg/m³, 298.15 K',
@@ -127,7 +134,9 @@ const others: readonly Published[] = [
     unit: 'µPa·s',
     computed: () => 1e6 * waterViscosity(25),
     tolerance: anotherPressure(0.001),
-    source: 'IAPWS R12-08, table 4, as held in the open library iapws',
+    kind: 'program check',
+    from: cite('iapws-r12', 'table 4'),
+    via: cite('open-libraries', 'iapws, tests'),
     standing: 'seen',
   },
   {
@@ -137,7 +146,9 @@ const others: readonly Published[] = [
     unit: 'mW/(m·K)',
     computed: () => 1000 * waterConductivity(25),
     tolerance: anotherPressure(0.003),
-    source: 'IAPWS R15-11, table 4, as held in the open library iapws',
+    kind: 'program check',
+    from: cite('iapws-r15', 'table 4'),
+    via: cite('open-libraries', 'iapws, tests'),
     standing: 'seen',
   },
   {
@@ -147,7 +158,9 @@ const others: readonly Published[] = [
     unit: 'kg/m³',
     computed: () => waterDensity(26.85),
     tolerance: { plusMinus: 0.05, because: 'saturated water is at 3.5 kPa; 0.1 MPa press it by 0.04 kg/m³' },
-    source: 'IAPWS-95, tests of the open library chemicals',
+    kind: 'program check',
+    from: cite('iapws-95', 'saturated water at 300 K'),
+    via: cite('open-libraries', 'chemicals, tests'),
     standing: 'seen',
   },
   {
@@ -157,7 +170,9 @@ const others: readonly Published[] = [
     unit: 'kJ/kg',
     computed: () => -waterFusionHeat / 1000,
     tolerance: { plusMinus: 0.1, because: 'the enthalpy of water at 0 °C is not zero but 0.06 kJ/kg' },
-    source: 'IAPWS R10-06, table 6, as held in the open library iapws',
+    kind: 'program check',
+    from: cite('iapws-r10', 'table 6'),
+    via: cite('open-libraries', 'iapws, tests'),
     standing: 'seen',
   },
   {
@@ -166,14 +181,16 @@ const others: readonly Published[] = [
     printed: '9',
     unit: '%',
     computed: () => 100 * freezingExpansion(),
-    source: 'every textbook of physics',
+    kind: 'table',
+    from: cite('ashrae-fundamentals', 'every textbook of physics has it'),
     standing: 'memory',
   },
 ];
 
 /** Values of an engineering library at whole degrees, with the digits that it prints. */
 const engineering = {
-  source: 'tests of the open library SecondaryCoolantProps, water',
+  kind: 'program check',
+  from: cite('open-libraries', 'SecondaryCoolantProps, tests of water'),
   standing: 'seen',
 } as const;
 
@@ -185,7 +202,7 @@ const engineeringRows = (
     [25, '997.0', '4181', '0.000890', '0.6065'],
     [50, '988.0', '4181', '0.0005465', '0.6406'],
   ] as const
-).flatMap(([t, density, heatCapacity, viscosity, conductivity]): Published[] => {
+).flatMap(([t, density, heatCapacity, viscosity, conductivity]): Check[] => {
   const given = `${t} °C`;
   return [
     {
@@ -223,17 +240,18 @@ const engineeringRows = (
   ];
 });
 
-const expansion: Published = {
+const expansion: Check = {
   what: 'volume expansion of water',
   given: '20 °C',
   printed: '0.000207',
   unit: '1/K',
   computed: () => waterExpansion(20),
-  source: 'common tables of physics',
+  kind: 'table',
+  from: cite('ashrae-fundamentals', 'common tables of physics'),
   standing: 'memory',
 };
 
-export const waterRows: readonly Published[] = [
+export const waterChecks: readonly Check[] = [
   ...checkTable,
   ...tanaka,
   ...kell,

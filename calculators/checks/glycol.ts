@@ -1,3 +1,5 @@
+import { cite } from '../cite.ts';
+import { burstShareFor } from '../properties/burst.ts';
 import {
   freezingPointMelinder,
   massShareOf,
@@ -6,11 +8,12 @@ import {
   mixHeatCapacity,
   mixViscosity,
   volumeShareFor,
+  volumeShareOf,
   freezingPoint,
   type Glycol,
-} from '../../calculators/properties/glycol.ts';
-import { toBase } from '../../calculators/quantities/quantity.ts';
-import type { Common, Published, Tolerance } from './published.ts';
+} from '../properties/glycol.ts';
+import { toBase } from '../quantities/quantity.ts';
+import type { Check, Common, Tolerance } from './check.ts';
 
 type PropertyRow = readonly [
   glycol: Glycol,
@@ -23,7 +26,9 @@ type PropertyRow = readonly [
 ];
 
 const melinderTests: Common = {
-  source: 'Melinder 2010, values of the tests of the open library SecondaryCoolantProps',
+  kind: 'program check',
+  from: cite('melinder2010', 'equations by mass'),
+  via: cite('open-libraries', 'SecondaryCoolantProps, tests'),
   standing: 'seen',
 };
 
@@ -49,45 +54,43 @@ const byMass: readonly PropertyRow[] = [
   ['ethylene', 0.4, 40, '1.6351e-3', '1041.4', '3597.8', '0.4405'],
 ];
 
-const melinder = byMass.flatMap(
-  ([glycol, x, t, viscosity, density, heatCapacity, conductivity]): Published[] => {
-    const given = `${x * 100} % ${glycol} glycol by mass, ${t} °C`;
-    return [
-      {
-        ...melinderTests,
-        what: 'viscosity of the mix',
-        given,
-        printed: viscosity,
-        unit: 'Pa·s',
-        computed: () => mixViscosity(glycol, x, t),
-      },
-      {
-        ...melinderTests,
-        what: 'density of the mix',
-        given,
-        printed: density,
-        unit: 'kg/m³',
-        computed: () => mixDensity(glycol, x, t),
-      },
-      {
-        ...melinderTests,
-        what: 'heat capacity of the mix',
-        given,
-        printed: heatCapacity,
-        unit: 'J/(kg·K)',
-        computed: () => mixHeatCapacity(glycol, x, t),
-      },
-      {
-        ...melinderTests,
-        what: 'conductivity of the mix',
-        given,
-        printed: conductivity,
-        unit: 'W/(m·K)',
-        computed: () => mixConductivity(glycol, x, t),
-      },
-    ];
-  },
-);
+const melinder = byMass.flatMap(([glycol, x, t, viscosity, density, heatCapacity, conductivity]): Check[] => {
+  const given = `${x * 100} % ${glycol} glycol by mass, ${t} °C`;
+  return [
+    {
+      ...melinderTests,
+      what: 'viscosity of the mix',
+      given,
+      printed: viscosity,
+      unit: 'Pa·s',
+      computed: () => mixViscosity(glycol, x, t),
+    },
+    {
+      ...melinderTests,
+      what: 'density of the mix',
+      given,
+      printed: density,
+      unit: 'kg/m³',
+      computed: () => mixDensity(glycol, x, t),
+    },
+    {
+      ...melinderTests,
+      what: 'heat capacity of the mix',
+      given,
+      printed: heatCapacity,
+      unit: 'J/(kg·K)',
+      computed: () => mixHeatCapacity(glycol, x, t),
+    },
+    {
+      ...melinderTests,
+      what: 'conductivity of the mix',
+      given,
+      printed: conductivity,
+      unit: 'W/(m·K)',
+      computed: () => mixConductivity(glycol, x, t),
+    },
+  ];
+});
 
 const freezing = (
   [
@@ -104,7 +107,7 @@ const freezing = (
     ['ethylene', 0.5, '-35.994'],
     ['ethylene', 0.6, '-51.201'],
   ] as const
-).map(([glycol, x, printed]): Published => ({
+).map(([glycol, x, printed]): Check => ({
   ...melinderTests,
   what: 'freezing point of the mix, Melinder’s equation',
   given: `${x * 100} % ${glycol} glycol by mass`,
@@ -113,14 +116,16 @@ const freezing = (
   computed: () => freezingPointMelinder(glycol, x),
 }));
 
-const coldAndThick: Published = {
+const coldAndThick: Check = {
   what: 'viscosity of the mix',
   given: '60 % propylene glycol by mass, −20 °C',
   printed: '0.13907391053938878',
   unit: 'Pa·s',
   computed: () => mixViscosity('propylene', 0.6, -20),
   tolerance: { share: 1e-9, because: 'seventeen digits of a program that evaluates the same polynomial' },
-  source: 'Melinder 2010, example of the Python wrapper of the open library CoolProp',
+  kind: 'program check',
+  from: cite('melinder2010', 'viscosity of propylene glycol'),
+  via: cite('open-libraries', 'CoolProp, example of its Python wrapper'),
   standing: 'seen',
 };
 
@@ -133,7 +138,7 @@ const otherFit = (
     [0.42, 30, '0.0032647355'],
     [0.52, 30, '0.004569447475'],
   ] as const
-).map(([x, t, printed]): Published => ({
+).map(([x, t, printed]): Check => ({
   what: 'viscosity of the mix',
   given: `${x * 100} % propylene glycol by mass, ${t} °C`,
   printed,
@@ -143,7 +148,9 @@ const otherFit = (
     share: 0.05,
     because: 'measured data; fits of the viscosity of glycols are good to about 5 %',
   },
-  source: 'Melinder’s data, test 1374 of the open library CoolProp',
+  kind: 'program check',
+  from: cite('melinder2010', 'data of the viscosity of propylene glycol'),
+  via: cite('open-libraries', 'CoolProp, test 1374'),
   standing: 'seen',
 }));
 
@@ -160,7 +167,7 @@ const freezingData = (
     [0.45, '-29.575'],
     [0.5, '-36.028'],
   ] as const
-).map(([x, printed]): Published => ({
+).map(([x, printed]): Check => ({
   what: 'freezing point of the mix, Melinder’s data',
   given: `${x * 100} % ethylene glycol by mass`,
   printed,
@@ -170,7 +177,9 @@ const freezingData = (
     plusMinus: 0.1,
     because: 'a polynomial through the data, which a thermometer reads to a tenth',
   },
-  source: 'Melinder’s data as stored in the open library CoolProp',
+  kind: 'table',
+  from: cite('melinder2010', 'freezing points that the equation was fitted to'),
+  via: cite('open-libraries', 'CoolProp, data'),
   standing: 'seen',
 }));
 
@@ -225,7 +234,9 @@ const byVolume: readonly PropertyRow[] = [
 ];
 
 const ashraeTables = {
-  source: 'ASHRAE Fundamentals 2001, chapter 21, as stored in the open library CoolProp',
+  kind: 'table',
+  from: cite('ashrae2001-glycol', 'properties by volume'),
+  via: cite('open-libraries', 'CoolProp, data'),
   standing: 'seen',
 } as const;
 
@@ -242,52 +253,50 @@ const heatNeed = needed(0.03, 'three per cent of the heat capacity are minutes i
 const filmNeed = needed(0.05, 'five per cent of the conductivity move the film inside the pipe by four');
 const flowNeed = needed(0.2, 'a fifth of the viscosity moves the film inside the pipe by five per cent');
 
-const ashrae = byVolume.flatMap(
-  ([glycol, v, t, density, heatCapacity, conductivity, viscosity]): Published[] => {
-    const x = massShareOf(glycol, v);
-    const given = `${v * 100} % ${glycol} glycol by volume, ${t} °C`;
-    return [
-      {
-        ...ashraeTables,
-        what: 'density of the mix',
-        given,
-        printed: density,
-        unit: 'kg/m³',
-        computed: () => mixDensity(glycol, x, t),
-        tolerance: massNeed,
-      },
-      {
-        ...ashraeTables,
-        what: 'heat capacity of the mix',
-        given,
-        printed: heatCapacity,
-        unit: 'J/(kg·K)',
-        computed: () => mixHeatCapacity(glycol, x, t),
-        tolerance: heatNeed,
-      },
-      {
-        ...ashraeTables,
-        what: 'conductivity of the mix',
-        given,
-        printed: conductivity,
-        unit: 'mW/(m·K)',
-        computed: () => 1000 * mixConductivity(glycol, x, t),
-        tolerance: filmNeed,
-      },
-      {
-        ...ashraeTables,
-        what: 'viscosity of the mix',
-        given,
-        printed: viscosity,
-        unit: 'mPa·s',
-        computed: () => 1000 * mixViscosity(glycol, x, t),
-        tolerance: flowNeed,
-      },
-    ];
-  },
-);
+const ashrae = byVolume.flatMap(([glycol, v, t, density, heatCapacity, conductivity, viscosity]): Check[] => {
+  const x = massShareOf(glycol, v);
+  const given = `${v * 100} % ${glycol} glycol by volume, ${t} °C`;
+  return [
+    {
+      ...ashraeTables,
+      what: 'density of the mix',
+      given,
+      printed: density,
+      unit: 'kg/m³',
+      computed: () => mixDensity(glycol, x, t),
+      tolerance: massNeed,
+    },
+    {
+      ...ashraeTables,
+      what: 'heat capacity of the mix',
+      given,
+      printed: heatCapacity,
+      unit: 'J/(kg·K)',
+      computed: () => mixHeatCapacity(glycol, x, t),
+      tolerance: heatNeed,
+    },
+    {
+      ...ashraeTables,
+      what: 'conductivity of the mix',
+      given,
+      printed: conductivity,
+      unit: 'mW/(m·K)',
+      computed: () => 1000 * mixConductivity(glycol, x, t),
+      tolerance: filmNeed,
+    },
+    {
+      ...ashraeTables,
+      what: 'viscosity of the mix',
+      given,
+      printed: viscosity,
+      unit: 'mPa·s',
+      computed: () => 1000 * mixViscosity(glycol, x, t),
+      tolerance: flowNeed,
+    },
+  ];
+});
 
-/** A trade table of inhibited fluids, from memory: how much antifreeze for which temperature. */
+/** A trade table of inhibited fluids as a textbook prints it: how much antifreeze for which temperature. */
 const tradeTable = (
   [
     ['propylene', 20, '18'],
@@ -296,36 +305,84 @@ const tradeTable = (
     ['propylene', -10, '42'],
     ['propylene', -20, '46'],
     ['propylene', -30, '50'],
-    ['propylene', -40, '54'],
-    ['ethylene', 20, '16.8'],
-    ['ethylene', 10, '26.2'],
-    ['ethylene', 0, '34.6'],
-    ['ethylene', -10, '40.9'],
-    ['ethylene', -20, '46.1'],
+    ['propylene', -40, '55'],
+    ['propylene', -50, '57'],
+    ['ethylene', 20, '17'],
+    ['ethylene', 10, '26'],
+    ['ethylene', 0, '35'],
+    ['ethylene', -10, '41'],
+    ['ethylene', -20, '46'],
+    ['ethylene', -30, '50'],
+    ['ethylene', -40, '54'],
   ] as const
-).map(([glycol, fahrenheit, printed]): Published => ({
+).map(([glycol, fahrenheit, printed]): Check => ({
   what: 'share by volume that keeps the mix liquid',
   given: `${glycol} glycol, ${fahrenheit} °F`,
   printed,
   unit: '%',
   computed: () => 100 * volumeShareFor(glycol, toBase('temperature', fahrenheit, '°F')),
   tolerance: {
-    share: 0.07,
-    because: 'the concentrate of the trade holds 4 to 7 % of inhibitor and water beside the glycol',
+    plusMinus: 0.07 * Number(printed) + 0.5,
+    because: 'the concentrate of the trade holds 4 to 7 % beside its glycol, and whole per cent are printed',
   },
-  source: 'trade table for inhibited glycols',
+  kind: 'table',
+  from: cite('hvacr-math2018', 'exercise 5-4, freeze protection'),
+  standing: 'seen',
+}));
+
+/** Burst protection in another table of the trade, which is known from memory: it has tenths where the textbook rounds. */
+const burst = (
+  [
+    ['propylene', 20, '12'],
+    ['propylene', 10, '20'],
+    ['propylene', 0, '24'],
+    ['propylene', -10, '28'],
+    ['propylene', -20, '30'],
+    ['propylene', -30, '33'],
+    ['propylene', -40, '35'],
+    ['ethylene', 20, '11.5'],
+    ['ethylene', 10, '17.8'],
+    ['ethylene', 0, '23.1'],
+    ['ethylene', -10, '27.3'],
+    ['ethylene', -20, '31.4'],
+    ['ethylene', -30, '31.4'],
+  ] as const
+).map(([glycol, fahrenheit, printed]): Check => ({
+  what: 'share by volume that keeps a pipe from bursting',
+  given: `${glycol} glycol, ${fahrenheit} °F`,
+  printed,
+  unit: '%',
+  computed: () => 100 * burstShareFor(glycol, toBase('temperature', fahrenheit, '°F')),
+  tolerance: { plusMinus: 1.5, because: 'two makers of fluid, one of whom rounds to whole per cent' },
+  kind: 'table',
+  from: cite('trade-glycol-table', 'burst protection'),
   standing: 'memory',
 }));
 
+/** 1000 gal of a mix with 30 % by weight, as a glossary of the trade works it out. */
+const byWeight: Check = {
+  what: 'concentrate for 1000 gal of a mix',
+  given: '30 % ethylene glycol by weight',
+  printed: '277.6',
+  unit: 'gal',
+  computed: () => 1000 * volumeShareOf('ethylene', 0.3),
+  tolerance: { share: 0.005, because: 'the glossary takes 9.31 and 8.32 lb/gal and lets volumes add up' },
+  kind: 'worked example',
+  from: cite('glycol-glossary', 'mix of 30 % by weight'),
+  standing: 'seen',
+};
+
 /** The design rule of the guide: 30 % by volume and 30 % by mass must not be mixed up. */
-const byVolumeOrMass: readonly Published[] = [
+const byVolumeOrMass: readonly Check[] = [
   {
     what: 'freezing point of the mix',
     given: '30 % propylene glycol by volume',
     printed: '-13.1',
     unit: '°C',
     computed: () => freezingPoint('propylene', 0.3),
-    source: 'ASHRAE Fundamentals 2001, between the rows for 29.4 and 30.4 % by volume',
+    kind: 'table',
+    from: cite('ashrae2001-glycol', 'between the rows for 29.4 and 30.4 % by volume'),
+    via: cite('open-libraries', 'CoolProp, data'),
     standing: 'seen',
   },
   {
@@ -334,12 +391,14 @@ const byVolumeOrMass: readonly Published[] = [
     printed: '-15.7',
     unit: '°C',
     computed: () => freezingPoint('ethylene', 0.3),
-    source: 'ASHRAE Fundamentals 2001, between the rows for 29.6 and 30.6 % by volume',
+    kind: 'table',
+    from: cite('ashrae2001-glycol', 'between the rows for 29.6 and 30.6 % by volume'),
+    via: cite('open-libraries', 'CoolProp, data'),
     standing: 'seen',
   },
 ];
 
-export const glycolRows: readonly Published[] = [
+export const glycolChecks: readonly Check[] = [
   ...melinder,
   ...freezing,
   coldAndThick,
@@ -347,5 +406,7 @@ export const glycolRows: readonly Published[] = [
   ...freezingData,
   ...ashrae,
   ...tradeTable,
+  ...burst,
+  byWeight,
   ...byVolumeOrMass,
 ];

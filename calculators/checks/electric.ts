@@ -1,17 +1,21 @@
-import { ratedPower } from '../../calculators/electric/cable.ts';
+import { cite } from '../cite.ts';
+import { ratedPower } from '../electric/cable.ts';
 import {
   circuitCurrent,
   conductorResistance,
   currentOf,
   smallestBreaker,
   startUpRatio,
+  threeWireDrop,
   voltageDrop,
-} from '../../calculators/electric/circuit.ts';
-import { cablePerPipeAt, pitchFor } from '../../calculators/electric/winding.ts';
-import { toBase } from '../../calculators/quantities/quantity.ts';
-import { conductors } from '../../calculators/tables/conductors.ts';
-import { ruleSets } from '../../calculators/tables/rule-sets.ts';
-import type { Published } from './published.ts';
+  type Wire,
+} from '../electric/circuit.ts';
+import { cablePerPipeAt, pitchFor } from '../electric/winding.ts';
+import { toBase } from '../quantities/quantity.ts';
+import { conductors } from '../tables/conductors.ts';
+import { ruleSets } from '../tables/rule-sets.ts';
+import { fromCompanion } from './books.ts';
+import type { Check } from './check.ts';
 
 const feet = (length: number): number => toBase('length', length, 'ft');
 const wattsPerFoot = (power: number): number => toBase('powerPerLength', power, 'W/ft');
@@ -22,7 +26,7 @@ const usBreaker = (power: number, voltage: number): number =>
 /** What a printed number of a rule, a size or a count must be exactly. */
 const exact = { plusMinus: 1e-9, because: 'a rule gives a whole number' } as const;
 
-const rules: readonly Published[] = [
+const rules: readonly Check[] = [
   {
     what: 'current that conductors and breaker must be good for',
     given: '16 A that flow for hours, US rules',
@@ -30,7 +34,9 @@ const rules: readonly Published[] = [
     unit: 'A',
     computed: () => circuitCurrent(ruleSets.us, 16, 0),
     tolerance: exact,
-    source: 'NEC 210.19(A)(1), worked example',
+    kind: 'worked example',
+    from: cite('nec', '210.19(A)(1)'),
+    via: cite('exam-pages', '16 A that flow for hours'),
     standing: 'seen',
   },
   ...(
@@ -40,14 +46,15 @@ const rules: readonly Published[] = [
       [1920, 120, '20'],
       [2400, 240, '15'],
     ] as const
-  ).map(([power, voltage, printed]): Published => ({
+  ).map(([power, voltage, printed]): Check => ({
     what: 'smallest breaker',
     given: `${power} W at ${voltage} V for hours, US rules`,
     printed,
     unit: 'A',
     computed: () => usBreaker(power, voltage),
     tolerance: exact,
-    source: 'NEC 210.20(A) and 240.6(A), worked out by hand',
+    kind: 'program check',
+    from: cite('nec', '210.20(A) and 240.6(A), worked out by hand'),
     standing: 'memory',
   })),
   ...(
@@ -55,10 +62,11 @@ const rules: readonly Published[] = [
       [50, '300', '2.5'],
       [100, '600', '5.0'],
     ] as const
-  ).flatMap(([length, power, current]): Published[] => {
+  ).flatMap(([length, power, current]): Check[] => {
     const common = {
       given: `${length} ft of 6 W/ft cable at 120 V`,
-      source: 'Engineer Fix, how many amps does heat tape draw',
+      kind: 'worked example',
+      from: cite('engineer-fix', 'heat tape of 6 W/ft'),
       standing: 'seen',
     } as const;
     const watts = () => ratedPower({ powerPerLength: wattsPerFoot(6), length: feet(length) });
@@ -79,7 +87,8 @@ const rules: readonly Published[] = [
     printed: '400',
     unit: 'W',
     computed: () => ratedPower({ powerPerLength: wattsPerFoot(6.67), length: feet(60) }),
-    source: 'Utah State University extension text',
+    kind: 'worked example',
+    from: cite('usu-extension', 'cable of 400 W, 60 ft long'),
     standing: 'seen',
   },
 ];
@@ -89,10 +98,11 @@ const drops = (
     ['awg-12', '7.9', '6.6'],
     ['awg-8', '3.1', '2.6'],
   ] as const
-).flatMap(([conductor, volts, percent]): Published[] => {
+).flatMap(([conductor, volts, percent]): Check[] => {
   const common = {
     given: `20 A through 100 ft of ${conductors[conductor].label}, 120 V`,
-    source: 'worked example with K = 12.9 and circular mils, examination pages that agree',
+    kind: 'worked example',
+    from: cite('exam-pages', 'K = 12.9 and circular mils'),
     standing: 'seen',
   } as const;
   const drop = () => voltageDrop(conductors[conductor], feet(100), 20);
@@ -108,6 +118,50 @@ const drops = (
   ];
 });
 
+/** A wire whose resistance a book gives as it is in use: said to be at 70 °C, so that the guide leaves it as it is. */
+const asGiven = (ohmPerMetre: number): Wire => ({ resistance: ohmPerMetre, at: 70 });
+
+/** A two-wire feeder from 250 V in three sections: length [m] and current [A] of each, and the voltage at its end. */
+const sections = [
+  { end: 'B', length: 75, current: 47, printed: '245.35' },
+  { end: 'C', length: 100, current: 35, printed: '240.73' },
+  { end: 'D', length: 50, current: 20, printed: '239.41' },
+] as const;
+const feederWire = asGiven(0.066 / 100);
+
+/** Three wires of 0.05 Ω each from 250 V on either side of the neutral to 3 Ω and 4 Ω: voltages at the loads. */
+const loads = [
+  { ohm: 3, printed: '244.9' },
+  { ohm: 4, printed: '247.9' },
+] as const;
+
+const feeders: readonly Check[] = [
+  ...sections.map(({ end, printed }, index): Check => ({
+    ...fromCompanion(cite('mehta', 'example 13.4')),
+    what: `voltage at tapping ${end} of a feeder`,
+    given: '250 V; 75 m of 47 A, 100 m of 35 A, 50 m of 20 A; 0.066 Ω per 100 m of one core',
+    printed,
+    unit: 'V',
+    computed: () =>
+      sections
+        .slice(0, index + 1)
+        .reduce((volts, { length, current }) => volts - voltageDrop(feederWire, length, current), 250),
+  })),
+  ...loads.map(({ ohm, printed }, index): Check => {
+    const [own, other] = [loads[index]!, loads[1 - index]!];
+    return {
+      ...fromCompanion(cite('thareja', 'example 40.20')),
+      what: 'voltage at a load between one leg and the neutral',
+      given: `${ohm} Ω on this leg, ${other.ohm} Ω on the other, 250 V on each, three wires of 0.05 Ω`,
+      printed,
+      unit: 'V',
+      computed: () =>
+        250 -
+        threeWireDrop(asGiven(0.05), 1, Number(own.printed) / own.ohm, Number(other.printed) / other.ohm),
+    };
+  }),
+];
+
 /** Factor that takes a resistance measured at t to 20 °C. */
 const corrections = (
   [
@@ -117,7 +171,7 @@ const corrections = (
     [70, '0.833'],
     [75, '0.820'],
   ] as const
-).map(([t, printed]): Published => ({
+).map(([t, printed]): Check => ({
   what: 'resistance of copper at 20 °C over that at the temperature',
   given: `${t} °C`,
   printed,
@@ -128,19 +182,21 @@ const corrections = (
     share: 0.004,
     because: 'the standard rounds the coefficient of copper, 0.00393 per K, up to 0.004',
   },
-  source: 'IEC 60228, temperature correction factors',
+  kind: 'table',
+  from: cite('iec60228', 'temperature correction factors'),
   standing: 'seen',
 }));
 
 /** NEC table 8 (at 75 °C) against IEC 60228 (at 20 °C), two tables of one metal: 10 AWG is 5.26 mm². */
-const twoTables: Published = {
+const twoTables: Check = {
   what: 'resistance of 10 AWG stranded copper',
   given: '20 °C, from IEC 60228, 6 mm², by area',
   printed: '3.51',
   unit: 'Ω/km',
   computed: () => 1000 * conductorResistance(conductors['awg-10'], 20),
   tolerance: { share: 0.05, because: 'maximum values of two standards, with strands laid differently' },
-  source: 'IEC 60228: 3.08 Ω/km × 6 mm² / 5.26 mm²',
+  kind: 'table',
+  from: cite('iec60228', '6 mm², 3.08 Ω/km, × 6 / 5.26'),
   standing: 'seen',
 };
 
@@ -152,10 +208,11 @@ const helix = (
     [107.061, 6, 300, '1.5498'],
     [60.3, 6, 100, '2.3105'],
   ] as const
-).flatMap(([pipe, cable, pitch, ratio]): Published[] => {
+).flatMap(([pipe, cable, pitch, ratio]): Check[] => {
   const common = {
     given: `${pipe} mm pipe, ${cable} mm cable, ${pitch} mm from turn to turn`,
-    source: 'geometry of a helix, worked out apart from this code',
+    kind: 'program check',
+    from: cite('helix', 'worked out apart from this code'),
     standing: 'memory',
   } as const;
   const computed = () => cablePerPipeAt(pipe / 1000, cable / 1000, pitch / 1000);
@@ -179,24 +236,26 @@ const power = (
     [107.061, 300, '25.42'],
     [60.3, 100, '37.90'],
   ] as const
-).map(([pipe, pitch, printed]): Published => ({
+).map(([pipe, pitch, printed]): Check => ({
   what: 'power per pipe with 5 W/ft cable',
   given: `${pipe} mm pipe, 6 mm cable, ${pitch} mm from turn to turn`,
   printed,
   unit: 'W/m',
   computed: () => wattsPerFoot(5) * cablePerPipeAt(pipe / 1000, 0.006, pitch / 1000),
-  source: 'geometry of a helix, worked out apart from this code',
+  kind: 'program check',
+  from: cite('helix', 'worked out apart from this code'),
   standing: 'memory',
 }));
 
-const spiral: Published = {
+const spiral: Check = {
   what: 'cable per pipe at the pitch that brings 8 W/ft cable to 12 W/ft',
   given: '4 in thin-wall pipe, 6 mm cable',
   printed: '1.5',
   unit: 'ft/ft',
   computed: () => cablePerPipeAt(0.107061, 0.006, pitchFor(0.107061, 0.006, 12 / 8) ?? Number.NaN),
   tolerance: { plusMinus: 1e-9, because: 'a ratio of two whole numbers' },
-  source: 'installation manual of a heating cable, address withheld',
+  kind: 'worked example',
+  from: cite('spiral-manual', 'cable of 8 W/ft where 12 W/ft are needed'),
   standing: 'seen',
 };
 
@@ -219,7 +278,7 @@ const longest = (
     [10, 0, '155'],
     [10, 50, '230'],
   ] as const
-).map(([kind, fahrenheit, printed]): Published => ({
+).map(([kind, fahrenheit, printed]): Check => ({
   what: 'longest self-regulating cable on a 30 A breaker at 120 V',
   given: `class of ${kind} W/ft, switched on at ${fahrenheit} °F`,
   printed,
@@ -231,13 +290,15 @@ const longest = (
     share: 0.1,
     because: 'the maker rounds both columns to 5 ft, and the largest class down by a tenth more',
   },
-  source: 'installation manual of a self-regulating cable, address withheld',
+  kind: 'table',
+  from: cite('startup-table', 'column for breakers of 30 A'),
   standing: 'seen',
 }));
 
-export const electricRows: readonly Published[] = [
+export const electricChecks: readonly Check[] = [
   ...rules,
   ...drops,
+  ...feeders,
   ...corrections,
   twoTables,
   ...helix,
