@@ -185,7 +185,7 @@ function rowsOf(
 ): Rows {
   const { data, stamps, day, time, heads } = layout;
   const leftOut: Problem[] = [];
-  const counts = held.map(() => ({ read: 0, empty: 0, wrong: 0 }));
+  const counted = held.map((column) => ({ column, count: { read: 0, empty: 0, wrong: 0 } }));
   const rows: LoggedRow[] = [];
   data.forEach(({ number: line, cells }, index) => {
     const stamp = stamps[index];
@@ -203,8 +203,7 @@ function rowsOf(
       return;
     }
     const values: Partial<Record<LoggedId, number>> = {};
-    held.forEach(({ number, head, holds, unit = '' }, which) => {
-      const count = counts[which]!;
+    counted.forEach(({ column: { number, head, holds, unit = '' }, count }) => {
       const cell = cells[number - 1] ?? '';
       if (isNothing(cell)) {
         count.empty++;
@@ -228,12 +227,12 @@ function rowsOf(
   });
   return {
     rows,
-    columns: counts,
+    columns: counted.map(({ count }) => count),
     leftOut,
     broken:
       rows.length < 2 ||
       data.length - rows.length > mostUnreadable * data.length ||
-      counts.some(({ read, wrong }) => wrong > mostUnreadable * (read + wrong)),
+      counted.some(({ count: { read, wrong } }) => wrong > mostUnreadable * (read + wrong)),
   };
 }
 

@@ -1,4 +1,4 @@
-import { meaningsOf, powerUnitIn } from '../calculators/logger/columns.ts';
+import { meaningsOf } from '../calculators/logger/columns.ts';
 import { readStamp, readTimeOfDay, type Stamp } from '../calculators/logger/stamps.ts';
 import type { Line } from './delimited.ts';
 
@@ -53,13 +53,14 @@ function stampColumns(lines: readonly Line[]): Pick<Layout, 'day' | 'time'> | un
   return best;
 }
 
-/** A line below the heads that holds nothing but units. */
+/** A cell that is a unit and nothing else: "°C", "(deg F)", "[kW]", "Watts". */
+const unit =
+  /^[\s([]*(?:[°º˚\uFFFD?Â]*\s*[CF]|deg(?:rees?)?\.?\s*[CF]|celsius|fahrenheit|k?wh?|watts?)[\s)\]]*$/iu;
+
+/** A line below the heads that holds nothing but units, and perhaps the form of the stamps. */
 const isUnits = ({ cells }: Line): boolean =>
-  cells.every(
-    (cell) =>
-      cell === '' ||
-      (cell.length <= 12 && (meaningsOf(cell).length === 0 || powerUnitIn(cell) !== undefined)),
-  );
+  cells.some((cell) => unit.test(cell)) &&
+  cells.every((cell) => unit.test(cell) || (meaningsOf(cell).length === 0 && !/time|date/iu.test(cell)));
 
 /** Finds the parts of a file; undefined where no line has a day and a time. */
 export function layoutOf(lines: readonly Line[]): Layout | undefined {
@@ -73,9 +74,9 @@ export function layoutOf(lines: readonly Line[]): Layout | undefined {
   const width = Math.max(...data.slice(0, sampleSize).map(({ cells }) => cells.length));
   // What stands in the one or two lines before the data and is as wide as it is heads; a title is not.
   const wide = above.filter(({ cells }) => cells.filter((cell) => cell !== '').length * 2 > width);
-  const last = wide.at(-1);
-  const units = last && wide.length > 1 && isUnits(last) ? last : undefined;
-  const head = units ? wide.at(-2) : last;
+  const lowest = above.at(-1);
+  const units = lowest && isUnits(lowest) && wide.some((line) => line !== lowest) ? lowest : undefined;
+  const head = wide.filter((line) => line !== units).at(-1);
   const headCells = (index: number): string => head?.cells[index] ?? '';
   return {
     day,

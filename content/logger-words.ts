@@ -17,7 +17,7 @@ export function lengthWords(seconds: number): string {
 }
 
 const orderWords = {
-  'year-first': 'the year first',
+  'year-first': 'the year before the month',
   'day-first': 'the day before the month',
   'month-first': 'the month before the day',
 } as const;

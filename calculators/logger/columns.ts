@@ -36,7 +36,7 @@ export function meaningsOf(head: string): LoggedId[] {
 export function temperatureUnitIn(text: string): LoggedTemperatureUnit | undefined {
   const found = new Set<LoggedTemperatureUnit>();
   const sign = /(?:[°º˚\uFFFD?]|\bdeg(?:rees?)?\.?)\s*([CF])(?![\p{L}])/giu;
-  const alone = /(?:^|[\s(\[_,;/])([CF])(?=$|[\s)\],;/])/gu;
+  const alone = /(?:^|[\s([_,;/])([CF])(?=$|[\s)\],;/])/gu;
   const word = /\b(celsius|fahrenheit)\b/giu;
   for (const one of [sign, alone, word])
     for (const [, letter = ''] of text.matchAll(one)) found.add(/^c/iu.test(letter) ? '°C' : '°F');

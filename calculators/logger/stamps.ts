@@ -21,7 +21,8 @@ const months = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', '
 const day = String.raw`(?:(\d{4})[-/. ](\d{1,2})[-/. ](\d{1,2})|(\d{1,2})[-/. ](\d{1,2})[-/. ](\d{4}|\d{2})|(\d{1,2})[-/. ]*(\p{L}{3,9})\.?[-/., ]*(\d{4}|\d{2})|(\p{L}{3,9})\.?[-/. ]*(\d{1,2}),?[-/. ]+(\d{4}))`;
 const time = String.raw`(\d{1,2})[:.h](\d{2})(?:[:.](\d{2})(?:[.,]\d{1,9})?)?(?:\s*([ap])\.?\s?m\.?)?(?:\s*(Z|UTC|GMT)|\s*([+-])(\d{2}):?(\d{2}))?`;
 const whole = new RegExp(String.raw`^(?:${day})(?:(?:T|,?\s+)(?:${time}))?$`, 'iu');
-const timeAlone = new RegExp(String.raw`^(?:${time})$`, 'iu');
+// In a column of its own a point would make a time of a temperature.
+const timeAlone = new RegExp(String.raw`^(?:${time.replaceAll(':.', ':')})$`, 'iu');
 
 const monthOf = (name: string): number => months.indexOf(name.slice(0, 3).toLowerCase() as 'jan') + 1;
 
