@@ -1,7 +1,7 @@
-import odex from 'odex';
 import type { Body } from '../../calculators/bench/assemble.ts';
 import { enthalpyAt, temperatureAt } from '../../calculators/bench/enthalpy.ts';
 import type { Surroundings } from '../../calculators/bench/stepper.ts';
+import { odex } from './odex.ts';
 
 /**
  * The same bench through time by a general integrator: the extrapolation method of Hairer and Wanner (odex), on the
