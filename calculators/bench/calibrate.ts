@@ -1,4 +1,5 @@
 import type { Situation } from '../calculator.ts';
+import { mediumFreezes } from '../properties/medium.ts';
 import { OutOfRange } from '../range.ts';
 import { assemble, type Body, type BodyNow, type HeatEntry } from './assemble.ts';
 import { beforeReadings, parametersAt, type Belief } from './belief.ts';
@@ -96,9 +97,11 @@ export type Calibrated =
 /** A node of the body that cools and warms with the air under the bench: all but the floor. */
 const aboveFloor = (id: string): boolean => !id.startsWith('floor');
 
-/** Water in the pots freezes or thaws between these temperatures and holds them there [°C]. */
+/** Whether the water in the pots may be freezing or thawing, which holds them at one temperature; to half an error. */
 export const rootsFreezing = (roots: number | null): boolean =>
-  roots !== null && roots <= 0.2 && roots >= -0.8;
+  roots !== null &&
+  roots <= mediumFreezes.from + readingErrors.roots / 2 &&
+  roots >= mediumFreezes.to - readingErrors.roots / 2;
 
 /** How much less is known of heat given off while water freezes (assumption). */
 const freezingFactor = 5;

@@ -52,7 +52,7 @@ export function nameOf(id: ReadingId, { bench }: Situation): string {
     case 'power':
       return 'power';
     case 'offset':
-      return 'house above outside';
+      return 'difference between house and outside';
     case 'drift':
       return 'change of the roots in two hours';
   }
