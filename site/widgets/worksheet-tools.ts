@@ -49,7 +49,7 @@ async function draw(): Promise<void> {
 
 /** Says which answers of the reader the worksheet could not use, as they are wrong so far. */
 function leftOut(): string {
-  const drafts = Object.values(store.state.drafts).map((draft) => `“${draft?.text ?? ''}”`);
+  const drafts = Object.values(store.state.drafts).map((draft) => `“${draft.text}”`);
   if (drafts.length === 0) return '';
   return ` It does not have ${drafts.join(', ')}: that cannot be used yet, and the value before it was taken. Mend it on the page of your bench and draw again.`;
 }
