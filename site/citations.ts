@@ -1,4 +1,6 @@
 import { cautions } from '../calculators/cautions.ts';
+import { disagreements } from '../calculators/checks/disagreements.ts';
+import { topics } from '../calculators/checks/index.ts';
 import { calculators } from '../calculators/index.ts';
 import { sources, type Citation, type SourceId } from '../calculators/sources.ts';
 import { benchTops, floors, houseCoverings } from '../calculators/tables/benches.ts';
@@ -51,7 +53,7 @@ export const citedInCalculator = (calculator: {
   readonly formulas: readonly { readonly cites: readonly Citation[] }[];
 }): Citation[] => [...calculator.cites, ...calculator.formulas.flatMap(({ cites }) => cites)];
 
-/** Every place that cites a source: calculators, cautions and tables; chapters are added by whoever has read them. */
+/** Every place that cites a source: calculators, cautions, tables and checks; chapters are added by whoever has read them. */
 export const citedByCalculators: readonly Cited[] = [
   ...calculators.flatMap((calculator) =>
     citedInCalculator(calculator).map((one) => ({
@@ -72,6 +74,18 @@ export const citedByCalculators: readonly Cited[] = [
   ...table('Table of floors', floors),
   ...table('Table of coverings of houses', houseCoverings),
   ...table('Table of conductors', conductors),
+  ...topics.flatMap(({ id, label, checks }) =>
+    checks
+      .flatMap(({ from, via }) => (via ? [from, via] : [from]))
+      .map((one) => ({ ...one, where: `Checks: ${label}`, page: `/checks/#${id}` as const })),
+  ),
+  ...disagreements.flatMap(({ cites }) =>
+    cites.map((one) => ({
+      ...one,
+      where: 'Checks: where sources disagree',
+      page: '/checks/#disagreements' as const,
+    })),
+  ),
 ];
 
 /** The same places once each, source by source in the order of the list of sources. */

@@ -26,6 +26,7 @@ describe('every page', () => {
       'worksheet/',
       'reference/',
       'sources/',
+      'checks/',
       '404.html',
       'chapters/winding/',
     ])

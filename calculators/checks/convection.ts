@@ -103,7 +103,7 @@ const solvedProblems: readonly Check[] = [
   },
   {
     ...pipe,
-    what: 'film',
+    what: 'air film',
     printed: '5.869',
     unit: 'W/(m²·K)',
     computed: () => cylinderFilm(0.08, 70, 20),
@@ -141,7 +141,7 @@ const solvedProblems: readonly Check[] = [
   },
   {
     ...plate,
-    what: 'film, hot face up',
+    what: 'air film, hot face up',
     printed: '6.581',
     unit: 'W/(m²·K)',
     computed: () => horizontalFilm(0.05455, 50, 20, 'up'),
@@ -149,7 +149,7 @@ const solvedProblems: readonly Check[] = [
   },
   {
     ...plate,
-    what: 'film, hot face down',
+    what: 'air film, hot face down',
     printed: '3.291',
     unit: 'W/(m²·K)',
     computed: () => horizontalFilm(0.05455, 50, 20, 'down'),
@@ -220,7 +220,7 @@ const solvedProblems: readonly Check[] = [
   },
   {
     ...window,
-    what: 'film',
+    what: 'air film',
     printed: '2.858',
     unit: 'W/(m²·K)',
     computed: () => verticalFilm(1.5, 18, 26),

@@ -67,7 +67,7 @@ const crossFlow: readonly Check[] = [
     kind: 'worked example',
     from: cite('incropera', 'example 7.4, measured'),
     standing: 'memory',
-    what: 'film of a cylinder, measured in a wind tunnel',
+    what: 'air film of a cylinder, measured in a wind tunnel',
     given: 'cylinder 12.7 mm, 10 m/s, 128.4 °C in 26.2 °C',
     printed: '102',
     unit: 'W/(m²·K)',
@@ -85,7 +85,7 @@ const crossFlow: readonly Check[] = [
   },
   {
     ...fromCompanion(cite('sukhatme', 'example 6.6')),
-    what: 'film of a cylinder in a draught, natural and forced at once',
+    what: 'air film of a cylinder in a draught, natural and forced at once',
     given: 'cylinder 0.04 m, 0.3 m/s across, 70 °C in 30 °C',
     printed: '10.83',
     unit: 'W/(m²·K)',
