@@ -75,12 +75,15 @@ function powerIn(
     most = Math.max(most, value);
   }
   if (known < enoughPower * (to - from)) return null;
-  return { mean: energy / known, running: runningOf(least, most) };
+  return { mean: energy / known, running: runningOf(least, most, every) };
 }
 
+/** No thermostat goes on and off within this; means over longer would look even if one did (assumption) [s]. */
+const shortestCycle = 120;
+
 /** Whether the cable was on all the time, by the meter. A meter that is read in long steps cannot tell. */
-function runningOf(least: number, most: number): Bench['readings']['running'] {
-  if (most > 0 && least > 0.95 * most) return 'on';
+function runningOf(least: number, most: number, every: number): Bench['readings']['running'] {
+  if (every <= shortestCycle && most > 0 && least > 0.95 * most) return 'on';
   return least < 0.5 * most ? 'switching' : 'not-watched';
 }
 
