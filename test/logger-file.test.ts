@@ -196,7 +196,7 @@ describe('a file that any logger might have written', () => {
         const result = read(text);
         if (!result.ok) expect(result.problems.length + result.questions.length).toBeGreaterThan(0);
       }),
-      { numRuns: 300 },
+      { numRuns: 100 },
     );
   });
 
