@@ -1,5 +1,5 @@
 import { designNight } from '../calculators/bench/steady.ts';
-import type { Answer, Calculator, Situation, Warning } from '../calculators/calculator.ts';
+import type { Answer, Calculator, Situation } from '../calculators/calculator.ts';
 import { calculators, type Answers } from '../calculators/index.ts';
 import { quantities } from '../calculators/quantities/quantity.ts';
 import { sources } from '../calculators/sources.ts';
@@ -27,11 +27,7 @@ export interface FiguresFile {
     readonly heat: readonly { readonly node: string; readonly power: number }[];
     readonly steady: Readonly<Record<string, number>>;
   };
-  readonly warnings: readonly {
-    readonly code: string;
-    readonly level: Warning['level'];
-    readonly text: string;
-  }[];
+  readonly warnings: readonly { readonly code: string; readonly text: string }[];
 }
 
 /** What a calculator's figures rest on: its own citations and those of its formulas, each once. */
@@ -70,9 +66,8 @@ export function figuresOf(situation: Situation, answers: Answers): FiguresFile {
     },
     warnings: answered.flatMap(([, { warnings }]) =>
       // SI, as everything in this file.
-      warnings.map(({ code, level, text }) => ({
+      warnings.map(({ code, text }) => ({
         code,
-        level,
         text: sentenceText(text, { system: 'metric', locale: 'en' }),
       })),
     ),
