@@ -8,6 +8,7 @@ import { drawWorksheet } from '../site/worksheet/worksheet.ts';
 import { buildGuide } from './build.ts';
 import { filesOf, loadRegions } from './content-files.ts';
 import { ensureFonts } from './fonts.ts';
+import { lawCases } from './law-cases.ts';
 
 export interface Case {
   readonly name: string;
@@ -41,6 +42,7 @@ export async function cases(): Promise<readonly Case[]> {
   const [file] = filesOf('benches');
   const regions = loadRegions();
   return [
+    ...lawCases,
     { name: 'read a bench file', work: () => readBenchFile(file?.text ?? '', file?.file ?? '', regions) },
     { name: 'steady state, no heat', work: () => designRest(anew(), 'no-heat'), budget: 1 },
     { name: 'steady state, thermostat', work: () => designRest(anew(), 'thermostat'), budget: 1 },

@@ -39,7 +39,10 @@ import {
 } from '../calculators/properties/glycol.ts';
 import {
   dewPoint,
+  humidityRatio,
   innerFace,
+  moistDensity,
+  moistHeatCapacity,
   saturationHumidity,
   saturationPressure,
 } from '../calculators/properties/moist-air.ts';
@@ -537,6 +540,47 @@ describe('moist air against psychrolib', () => {
         expectNear(dewPoint(t, humidity), psychrolib.GetTDewPointFromRelHum(t, humidity), 0.01);
       }),
     );
+  });
+
+  it('has its humidity, density and heat capacity', () => {
+    fc.assert(
+      fc.property(between(-30, 40), between(0, 1), (t, humidity) => {
+        const ratio = psychrolib.GetHumRatioFromRelHum(t, humidity, 101_325);
+        // The library keeps every ratio above 1e-7.
+        expectNear(humidityRatio(t, humidity), ratio, 1e-7 + ratio * 1e-9);
+        // Its gas constant of dry air is 287.042, that of the standard atmosphere 287.053 J/(kg·K).
+        const density = psychrolib.GetMoistAirDensity(t, ratio, 101_325);
+        expectNear(moistDensity(t, humidity), density, density * 5e-5);
+        // Enthalpy is per mass of dry air, and it slopes by the heat capacity; dry air 1006 in both.
+        const slope =
+          psychrolib.GetMoistAirEnthalpy(t + 0.5, ratio) - psychrolib.GetMoistAirEnthalpy(t - 0.5, ratio);
+        expectNear(moistHeatCapacity(t, humidity) * (1 + ratio), slope, slope * 1e-6);
+      }),
+    );
+  });
+
+  it('moist air differs from dry air too little to matter for a film up to 20 °C', () => {
+    // Wilke's rule for mixed gases (1950, from memory), with vapour of 0 to 20 °C at 9.2 to 9.7 µPa·s.
+    const wilke = (t: number): number => {
+      const vapour = saturationPressure(t) / 101_325;
+      const [dry, wet] = [air(t).viscosity, 9.2e-6 + t * 2.5e-8];
+      const [dryMass, wetMass] = [28.9645, 18.0153];
+      const part = (one: number, other: number, oneMass: number, otherMass: number): number =>
+        (1 + Math.sqrt(one / other) * (otherMass / oneMass) ** 0.25) ** 2 /
+        Math.sqrt(8 * (1 + oneMass / otherMass));
+      return (
+        ((1 - vapour) * dry) / (1 - vapour + vapour * part(dry, wet, dryMass, wetMass)) +
+        (vapour * wet) / (vapour + (1 - vapour) * part(wet, dry, wetMass, dryMass))
+      );
+    };
+    for (const [t, viscosity, density] of [
+      [0, 0.003, 0.002],
+      [10, 0.006, 0.005],
+      [20, 0.012, 0.009],
+    ] as const) {
+      expectNear(1 - wilke(t) / air(t).viscosity, viscosity, 0.001, `${t} °C`);
+      expectNear(1 - moistDensity(t, 1) / moistDensity(t, 0), density, 0.001, `${t} °C`);
+    }
   });
 
   it('is saturated at its dew point, and at its own temperature when it is saturated', () => {

@@ -161,7 +161,7 @@ describe('units by definition', () => {
         expectNear(
           fromBase(name, toBase(name, written, unit), unit),
           written,
-          1e-9 * (1 + Math.abs(written)),
+          1e-12 * (1 + Math.abs(written)),
         );
       }),
     );

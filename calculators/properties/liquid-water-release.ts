@@ -24,34 +24,48 @@ const heatOfAlpha = [a[1], a[2], a[3]];
 const heatOfBeta = [b[1], b[2], b[3], b[4]];
 
 type Term = readonly [factor: number, exponent: number];
+
+/** A whole power by multiplication: a solver asks for these so often that the general power function is too slow. */
+function power(base: number, exponent: number): number {
+  let product = base;
+  for (let count = 1; count < exponent; count++) product *= base;
+  return product;
+}
+
 function sum(terms: readonly Term[], term: (factor: number, exponent: number) => number): number {
   let total = 0;
-  for (const [factor, exponent] of terms) total += term(factor, exponent);
+  for (const one of terms) total += term(one[0], one[1]);
   return total;
 }
 
 /** Specific volume [m³/kg] at t [°C]. */
 export function specificVolume(t: Celsius): number {
   within(quantity, t, lowest, highest);
-  const inAlpha = sum(volumeOfAlpha, (factor, n) => factor * alpha(t) ** n);
-  const inBeta = sum(volumeOfBeta, (factor, m) => factor * beta(t) ** m);
-  return ((R * 10) / pressure) * (a[5][0] + inAlpha + inBeta);
+  const [inA, inB] = [alpha(t), beta(t)];
+  const terms =
+    sum(volumeOfAlpha, (factor, n) => factor * power(inA, n)) +
+    sum(volumeOfBeta, (factor, m) => factor * power(inB, m));
+  return ((R * 10) / pressure) * (a[5][0] + terms);
 }
 
 /** How the specific volume changes with temperature, ∂v/∂T [m³/(kg·K)], at t [°C]. */
 export function specificVolumeSlope(t: Celsius): number {
   within(quantity, t, lowest, highest);
-  const inAlpha = sum(volumeOfAlpha, (factor, n) => n * factor * alpha(t) ** (n + 1));
-  const inBeta = sum(volumeOfBeta, (factor, m) => m * factor * beta(t) ** (m + 1));
-  return (R / pressure) * (inAlpha - inBeta);
+  const [inA, inB] = [alpha(t), beta(t)];
+  const terms =
+    sum(volumeOfAlpha, (factor, n) => n * factor * power(inA, n + 1)) -
+    sum(volumeOfBeta, (factor, m) => m * factor * power(inB, m + 1));
+  return (R / pressure) * terms;
 }
 
 /** Specific heat capacity at constant pressure [J/(kg·K)] at t [°C]. */
 export function heatCapacity(t: Celsius): number {
   within(quantity, t, lowest, highest);
-  const inAlpha = sum(heatOfAlpha, (factor, n) => n * (n + 1) * factor * alpha(t) ** (n + 2));
-  const inBeta = sum(heatOfBeta, (factor, m) => m * (m + 1) * factor * beta(t) ** (m + 2));
-  return -R * (c3 + (kelvin(t) / 10) * (inAlpha + inBeta));
+  const [inA, inB] = [alpha(t), beta(t)];
+  const terms =
+    sum(heatOfAlpha, (factor, n) => n * (n + 1) * factor * power(inA, n + 2)) +
+    sum(heatOfBeta, (factor, m) => m * (m + 1) * factor * power(inB, m + 2));
+  return -R * (c3 + (kelvin(t) / 10) * terms);
 }
 
 const reducedTo = 300;

@@ -6,6 +6,9 @@ declare module 'psychrolib' {
     GetSatVapPres(t: number): number;
     GetSatHumRatio(t: number, pressure: number): number;
     GetTDewPointFromRelHum(t: number, relativeHumidity: number): number;
+    GetHumRatioFromRelHum(t: number, relativeHumidity: number, pressure: number): number;
+    GetMoistAirDensity(t: number, humidityRatio: number, pressure: number): number;
+    GetMoistAirEnthalpy(t: number, humidityRatio: number): number;
   }
   const psychrolib: Psychrolib;
   export default psychrolib;
