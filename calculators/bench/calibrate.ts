@@ -237,11 +237,11 @@ function readOf({ bench }: Situation): Readonly<Record<ReadingId, number | null>
 const met: readonly ReadingId[] = ['under', 'loop', 'roots', 'offset', 'drift'];
 
 /** Step of the differences by which the fit finds its way [standard deviations]. */
-const step = 0.1;
+const step = 0.2;
 /** How close a bench that differs by that step has to come to rest [K]: far below what the step moves. */
-const closeEnough = 1e-4;
+const closeEnough = 5e-4;
 /** A fall of the sum of squares that no reader could tell. */
-const enough = 1e-3;
+const enough = 5e-3;
 
 type Sensitivity = Readonly<Record<ReadingId, Float64Array>>;
 
