@@ -29,7 +29,7 @@ export interface Stepper {
 
 /**
  * Two stages, of second order and L-stable: no step is so long that it rings (R. Alexander, SIAM J. Numer. Anal. 14,
- * 1977, from memory).
+ * 1977, from memory). A step within which a node comes to another piece of its curve is taken in one stage instead.
  */
 const gamma = 1 - Math.SQRT1_2;
 
@@ -82,6 +82,7 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
 
   // Each node is followed on one straight piece of its curve at a time.
   const piece = new Int32Array(size);
+  const begun = new Int32Array(size);
   const matrix = new Float64Array(size * size);
   const factoredOn = new Int32Array(size).fill(-1);
   let factoredFor = NaN;
@@ -95,6 +96,7 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
   let triedAt = NaN;
   let tried = NaN;
   let settled = false;
+  let bends = false;
 
   const renew = (time: number): void => {
     let moved = time - renewedAt > renewAfterTime;
@@ -186,15 +188,25 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
       groundLast = surroundings.ground(time + step);
       [tried, triedAt] = [step, time];
     }
+    begun.set(piece);
     stage(first, part, houseFirst, groundFirst, power);
     for (let node = 0; node < size; node++) base[node]! += carry * (ended[node]! - base[node]!);
     settled = stage(last, part, houseLast, groundLast, power);
+    bends = false;
+    for (let node = 0; node < size; node++) if (piece[node] !== begun[node]) bends = true;
+    if (bends) {
+      // A node began or ended to freeze. The second stage starts from where the first one leads on in a straight line,
+      // which is then too far: one stage over the whole step never swings past.
+      for (let node = 0; node < size; node++) base[node] = enthalpies[node]!;
+      piece.set(begun);
+      settled = stage(last, step, houseLast, groundLast, power);
+    }
     return last;
   };
 
   const account = { gained: 0, lost: 0 };
   const accept = (): void => {
-    const [early, late] = [(1 - gamma) * tried, gamma * tried];
+    const [early, late] = bends ? [0, tried] : [(1 - gamma) * tried, gamma * tried];
     let lost = 0;
     for (let node = 0; node < size; node++) {
       const [home, soil] = [toHouse[node]!, toGround[node]!];
