@@ -10,6 +10,7 @@ import { coldestRoots, firstAt } from './through.ts';
 
 /** Steps of a warm-up [s]. */
 const warmUpStep = 900;
+const firstHour = 3600 / warmUpStep;
 
 /** A sensor that comes to rest as near to the set point as this is held there [K]. */
 const atSetPoint = 0.01;
@@ -51,6 +52,7 @@ export function warmUp(
   const warmest = [limit, mediumFreezes.from].filter((one) => rest.coldestRoots > one);
   const comesOn = rest.temperatures[node]! > level - atSetPoint;
   let seen = !comesOn;
+  let looks = 0;
   const run = {
     body,
     course: simulate({
@@ -63,20 +65,24 @@ export function warmUp(
       every: warmUpStep,
       enough: (now) => {
         seen ||= now[node]! >= level;
-        return seen && body.roots.every((layer) => warmest.every((one) => now[layer]! >= one));
+        // The first hour is looked at in any case.
+        return (
+          ++looks > firstHour &&
+          seen &&
+          body.roots.every((layer) => warmest.every((one) => now[layer]! >= one))
+        );
       },
     }),
   };
   const { times, temperatures, brought } = run.course;
   const roots = coldestRoots(run);
   const loop = temperatures[body.loop]!;
-  const hourLater = Math.min(3600 / warmUpStep, loop.length - 1);
   return {
     setPoint: firstAt(times, temperatures[node]!, level, 'rising'),
     rootLimit: firstAt(times, roots, limit, 'rising'),
     thawed: firstAt(times, roots, mediumFreezes.from, 'rising'),
     energy: brought,
-    firstHour: ((loop[hourLater]! - loop[0]!) * (3600 / warmUpStep)) / Math.max(1, hourLater),
+    firstHour: loop[firstHour]! - loop[0]!,
     coldestBefore: roots[0]!,
   };
 }

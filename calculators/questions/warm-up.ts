@@ -43,7 +43,8 @@ export default calculator({
     energy: {
       label: 'Energy to get there',
       quantity: 'energy',
-      explain: 'What the cable gives until the pots are thawed and the thermostat has rested once.',
+      explain:
+        'What the cable gives until the pots are thawed and the thermostat has rested once. Empty where that does not happen.',
     },
     loopFirstHour: {
       label: 'Loop warms in the first hour by',
@@ -106,7 +107,7 @@ export default calculator({
         hoursToThaw: figure(warm.thawed),
         hoursToRootLimit: figure(warm.rootLimit),
         hoursToSetPoint: figure(warm.setPoint),
-        energy: { value: warm.energy },
+        energy: warm.thawed === null || warm.setPoint === null ? null : { value: warm.energy },
         loopFirstHour: { value: warm.firstHour },
         rootsBefore: { value: warm.coldestBefore },
         outside: { value: after },
