@@ -60,8 +60,10 @@ export function houseThrough(
   sun: 'with-sun' | 'without-sun',
 ): (time: number) => number {
   const outsideAt = temperatureThrough(outside);
-  if (sun === 'without-sun') return (time) => houseAir(situation, outsideAt(time), night);
+  // The same as `houseAir`, which is asked a hundred thousand times here.
+  const least = houseAir(situation, -Infinity, 0);
+  if (sun === 'without-sun') return (time) => Math.max(least, outsideAt(time) + night);
   const more = situation.bench.place.dayOffset - night;
   const { clock } = outside;
-  return (time) => houseAir(situation, outsideAt(time), night + more * sunShare(clock + time));
+  return (time) => Math.max(least, outsideAt(time) + night + more * sunShare(clock + time));
 }

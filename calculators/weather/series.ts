@@ -14,7 +14,9 @@ const hour = 3600;
 export const lengthOf = ({ every, values }: Series): number => (values.length - 1) * every;
 
 /** The temperature at a time from the first value [s]; before it and after the last one it stays as it was [°C]. */
-export function temperatureThrough({ every, values }: Series): (time: number) => number {
+export function temperatureThrough(series: Series): (time: number) => number {
+  const { every } = series;
+  const values = Float64Array.from(series.values);
   const last = values.length - 1;
   return (time) => {
     const at = time / every;
