@@ -196,6 +196,12 @@ export const sources = {
     year: 2000,
     standing: 'seen',
   },
+  kujala2008: {
+    title: 'Physical properties of peat and palsa formation, Cold Regions Science and Technology, abstract',
+    by: 'K. Kujala, M. Seppälä, T. Holappa',
+    year: 2008,
+    standing: 'seen',
+  },
   hanson1963: {
     title: 'Long-wave protection index of coverings, J. Appl. Meteorol. 2:793, abstract',
     by: 'K. J. Hanson',

@@ -16,6 +16,8 @@ import {
 } from '../calculators/laws/ground.ts';
 import {
   frozenHeatCapacity,
+  frozenConductivity,
+  frozenConductivityRatio,
   mediumConductivity,
   mediumDensity,
   mediumEnthalpy,
@@ -263,5 +265,21 @@ describe('a potting medium by its moisture', () => {
     expect(mediumDensity(media.bark, 0)).toBe(media.bark.bulkDensity);
     expect(() => mediumConductivity(media.bark, 1.1)).toThrow(OutOfRange);
     expect(() => mediumDensity(media.bark, -0.1)).toThrow(OutOfRange);
+  });
+
+  it('conducts better frozen, the more so the wetter, and dry as before', () => {
+    fc.assert(
+      fc.property(medium, between(0, 0.99), between(0, 0.99), (kind, wet, share) => {
+        expect(frozenConductivity(kind, wet + 0.01)).toBeGreaterThan(frozenConductivity(kind, wet));
+        expect(frozenConductivity(kind, wet)).toBeGreaterThanOrEqual(mediumConductivity(kind, wet));
+        expect(frozenConductivity(kind, wet)).toBeLessThan(2.2);
+        expect(frozenConductivityRatio(kind, wet, share + 0.01)).toBeGreaterThanOrEqual(
+          frozenConductivityRatio(kind, wet, share),
+        );
+        expect(frozenConductivityRatio(kind, wet, 0)).toBe(1);
+      }),
+    );
+    expect(frozenConductivity(media.peat, 0)).toBe(media.peat.conductivityDry);
+    expect(() => frozenConductivityRatio(media.peat, 0.5, 1.1)).toThrow(OutOfRange);
   });
 });

@@ -1,5 +1,12 @@
 import { cite } from '../cite.ts';
-import { mediumEnthalpy, mediumFreezes, mediumFusionHeat, mediumHeatCapacity } from '../properties/medium.ts';
+import {
+  frozenConductivity,
+  frozenConductivityRatio,
+  mediumEnthalpy,
+  mediumFreezes,
+  mediumFusionHeat,
+  mediumHeatCapacity,
+} from '../properties/medium.ts';
 import { media } from '../tables/media.ts';
 import type { Check, Tolerance } from './check.ts';
 
@@ -97,4 +104,27 @@ const oke: Check = {
   standing: 'memory',
 };
 
-export const mediaChecks: readonly Check[] = [...pots, cooling, throughFreezing, oke];
+const kujala = { kind: 'table', from: cite('kujala2008', 'abstract'), standing: 'seen' } as const;
+
+/** Peat at the middle of what they measured thawed [W/(m·K)], brought to its frozen state by the guide's factor. */
+const frozenPeat: readonly Check[] = [
+  {
+    ...kujala,
+    what: 'conductivity of frozen peat',
+    given: 'saturated, 0.41 to 0.50 W/(m·K) thawed; of the guide, peat that has drained',
+    printed: '1.48 to 1.49',
+    unit: 'W/(m·K)',
+    computed: () => 0.455 * frozenConductivityRatio(media.peat, 1),
+    tolerance: { share: 0.1, because: 'the thawed values lie 10 % to either side of their middle' },
+  },
+  {
+    ...kujala,
+    what: 'conductivity of frozen peat',
+    given: 'natural moisture, 0.23 to 0.28 W/(m·K) thawed; of the guide, peat that conducts as much thawed',
+    printed: '0.43 to 0.67',
+    unit: 'W/(m·K)',
+    computed: () => frozenConductivity(media.peat, (0.255 - 0.05) / (0.5 - 0.05)),
+  },
+];
+
+export const mediaChecks: readonly Check[] = [...pots, cooling, throughFreezing, oke, ...frozenPeat];

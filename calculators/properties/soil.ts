@@ -1,5 +1,6 @@
 import { within } from '../range.ts';
 import type { Soil } from '../tables/soils.ts';
+import { iceConductivity, poreWaterConductivity } from './ice.ts';
 
 /**
  * Mineral soil by its moisture: Johansen 1975, as Farouki 1981 recommends it (from memory; the dry branch was also seen in
@@ -10,13 +11,11 @@ import type { Soil } from '../tables/soils.ts';
 /** Density of the grains [kg/m³]. */
 const grains = 2700;
 
-/** Conductivities [W/(m·K)] of quartz, of other minerals (in soil with little quartz), of water and of ice. */
+/** Conductivities [W/(m·K)] of quartz and of other minerals (in soil with little quartz). */
 const quartz = 7.7;
 const otherMinerals = 2;
 const otherMineralsLittleQuartz = 3;
 const littleQuartz = 0.2;
-const water = 0.57;
-const ice = 2.2;
 
 /** Share of the volume that is pores [1]. */
 export const porosity = ({ dryDensity }: Pick<Soil, 'dryDensity'>): number => 1 - dryDensity / grains;
@@ -47,7 +46,7 @@ export function soilConductivity(soil: Soil, moisture: number, frozen = false): 
   const others = soil.quartz < littleQuartz ? otherMineralsLittleQuartz : otherMinerals;
   const solid = quartz ** soil.quartz * others ** (1 - soil.quartz);
   const pores = porosity(soil);
-  const soaked = solid ** (1 - pores) * (frozen ? ice : water) ** pores;
+  const soaked = solid ** (1 - pores) * (frozen ? iceConductivity : poreWaterConductivity) ** pores;
   const whenDry = dry(soil.dryDensity);
   return whenDry + (soaked - whenDry) * kersten(soil, moisture, frozen);
 }
