@@ -1,5 +1,6 @@
 import type { Calculator, Situation } from './calculator.ts';
 import circuit from './questions/circuit.ts';
+import first from './questions/first.ts';
 import heat from './questions/heat.ts';
 import loop from './questions/loop.ts';
 import mix from './questions/mix.ts';
@@ -13,6 +14,7 @@ export const calculators = [
   roots,
   heat,
   watts,
+  first,
   loop,
   mix,
   winding,

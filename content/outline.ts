@@ -23,7 +23,7 @@ export const outline: readonly Step[] = [
     title: 'How many watts does the bench need?',
     gives: 'Where the heat goes on the coldest night, and the power that replaces it.',
     chapters: [],
-    calculators: ['watts', 'heat'],
+    calculators: ['watts', 'heat', 'first'],
   },
   {
     title: 'Which way of heating?',

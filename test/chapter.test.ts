@@ -1,5 +1,4 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { evaluate } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { fields } from '../calculators/bench/fields.ts';
 import type { Calculator } from '../calculators/calculator.ts';
@@ -15,6 +14,7 @@ import { mathml } from '../site/math/mathml.ts';
 import { drawings } from '../site/drawings.ts';
 import { expectPrinted } from './support/near.ts';
 import { situation } from './support/situations.ts';
+import { workedExample } from './support/worked-example.ts';
 
 const folder = new URL('../content/chapters/', import.meta.url);
 const chapters = readdirSync(folder)
@@ -92,6 +92,7 @@ describe.each(chapters)('$name', ({ front, body }) => {
       'Drawing',
       'Formula',
       'Given',
+      'Quantity',
       'Value',
       'Warnings',
     ];
@@ -161,35 +162,7 @@ describe('grade(text)', () => {
 });
 
 describe('the example that is worked by hand in winding.mdx', () => {
-  const table = (chapters.find(({ name }) => name === 'winding.mdx')?.body.match(/^\| .*$/gmu) ?? [])
-    .map((row) =>
-      row
-        .split('|')
-        .slice(1, -1)
-        .map((cell) => cell.trim()),
-    )
-    .filter(([, metric]) => metric !== undefined && !/^-+$/u.test(metric));
-  const rows = new Map(table.map(([head = '', metric = '', us = '']) => [head, { metric, us }]));
-  const cell = (head: string, system: 'metric' | 'us'): string => {
-    const found = rows.get(head)?.[system];
-    if (!found) throw new Error(`The table has no row "${head}"`);
-    return found;
-  };
-  /** "π × (110 + 5) = 361.3 mm": the sum, what it comes to, and the unit. */
-  const parts = (head: string, system: 'metric' | 'us') => {
-    const match = /^(.+) = ([\d.\u202f]+)(?: (\S+))?$/u.exec(cell(head, system));
-    if (!match) throw new Error(`"${cell(head, system)}" is not a sum with a result`);
-    const [, sum = '', result = '', unit = ''] = match;
-    const plain = sum
-      .replaceAll('\u202f', '')
-      .replaceAll('×', '*')
-      .replaceAll('÷', '/')
-      .replaceAll('−', '-')
-      .replaceAll('²', '^2')
-      .replaceAll('π', 'pi')
-      .replaceAll('√', 'sqrt');
-    return { value: evaluate(plain) as number, result: result.replaceAll('\u202f', ''), unit };
-  };
+  const { cell, sum: parts } = workedExample('winding');
   const sums = [
     'Once round',
     'Cable that goes round',

@@ -165,6 +165,15 @@ const gapFilm = ({ place, size }: SheetStack, inner: number, outer: number): num
     ? airGapFilm(gapBetweenSheets, size, inner, outer)
     : levelGapFilm(gapBetweenSheets, inner, outer);
 
+/**
+ * The part of it that is long-wave radiation straight through all the sheets, from what stands inside to what stands
+ * outside [W/(m²·K)]. Temperatures in °C.
+ */
+export function straightThrough(stack: SheetStack, inside: number, outside: number): number {
+  const { exchange } = workingsOf(stack);
+  return radiantFilm(exchange[faceCount(stack) + 1]!, inside, outside);
+}
+
 /** Faces at rest move less than this from one round to the next [K]. */
 const atRest = 1e-9;
 const mostRounds = 200;

@@ -1,9 +1,12 @@
-import { designRest, heatLost, restOn } from '../bench/steady.ts';
+import { sideArea, skirtClosed } from '../bench/geometry.ts';
 import { expectedParameters } from '../bench/priors.ts';
+import { straightThrough } from '../bench/sheet-stack.ts';
+import { designRest, heatLost, restOn, type Rest } from '../bench/steady.ts';
 import { changed } from '../bench/changed.ts';
 import { improvements, type Improvement } from '../bench/improvements.ts';
 import { calculator, type Figure, type Situation } from '../calculator.ts';
 import { cite } from '../sources.ts';
+import { sheets } from '../tables/films.ts';
 import watts from './watts.ts';
 
 /** Power saved, of that needed to hold the roots, by one change; null where the bench has it already. */
@@ -11,6 +14,32 @@ function saving(situation: Situation, { present, changes }: Improvement): Figure
   if (present(situation.bench)) return null;
   const needed = (one: Situation): number => restOn(one, 'hold-roots', expectedParameters(one)).power;
   return { value: needed(situation) - needed(changed(situation, changes)) };
+}
+
+/** Conduction up through the pots: from the middle layer of the medium to the upper one [W]. */
+function throughMedium({ body, links, temperatures }: Rest): number {
+  const [below, above] = body.roots.slice(-2);
+  return links
+    .filter(({ from, to }) => from === below && to === above)
+    .reduce(
+      (sum, { conductance, from, to }) =>
+        sum + conductance * ((temperatures[from] ?? NaN) - (temperatures[to] ?? NaN)),
+      0,
+    );
+}
+
+/** Radiation from under the bench straight through the film of the skirt to the house [W]; none without a skirt. */
+function radiated({ bench }: Situation, { body, temperatures }: Rest): number {
+  const { material, layers, wet } = bench.skirt;
+  if (material === 'none') return 0;
+  const [under, house] = [temperatures[body.under] ?? NaN, temperatures[body.house] ?? NaN];
+  const hung = Array.from({ length: layers }, () => sheets[material]);
+  const perArea = straightThrough(
+    { sheets: hung, wet: wet === 'wet', longwave: 0, place: 'side', size: bench.frame.height },
+    under,
+    house,
+  );
+  return sideArea(bench) * skirtClosed(bench) * perArea * (under - house);
 }
 
 export default calculator({
@@ -46,6 +75,26 @@ export default calculator({
       quantity: 'power',
       explain: 'On a cold night the ground below is warmer than the bench and gives it heat.',
     },
+    throughMedium: {
+      label: 'By conduction: up through the medium of the pots',
+      quantity: 'power',
+      explain: 'Handed on from particle to particle and through the water between them.',
+    },
+    radiated: {
+      label: 'By radiation: straight through the film of the skirt',
+      quantity: 'power',
+      explain: 'A part of what leaves by the skirt. Dry plain film lets most of it pass; wet film, little.',
+    },
+    air: {
+      label: 'Air under the bench then',
+      quantity: 'temperature',
+      explain: 'What it takes to hold the coldest roots at your limit.',
+    },
+    house: {
+      label: 'House air then',
+      quantity: 'temperature',
+      explain: 'Outside air plus what the house keeps, or what its heater holds.',
+    },
     saveCover: {
       label: 'A film cover over the plants would save',
       quantity: 'power',
@@ -80,7 +129,8 @@ export default calculator({
   ],
   cautions: ['no-flame'],
   compute(situation) {
-    const lost = heatLost(designRest(situation, 'hold-roots'));
+    const held = designRest(situation, 'hold-roots');
+    const lost = heatLost(held);
     const sum = (...paths: (keyof typeof lost)[]): Figure => ({
       value: paths.reduce((total, path) => total + (lost[path] ?? 0), 0),
     });
@@ -91,6 +141,10 @@ export default calculator({
         plants: sum('tops', 'sides', 'between', 'cover'),
         edge: sum('edge'),
         ground: sum('floor'),
+        throughMedium: { value: throughMedium(held) },
+        radiated: { value: radiated(situation, held) },
+        air: { value: held.temperatures[held.body.under] ?? NaN },
+        house: { value: held.temperatures[held.body.house] ?? NaN },
         saveCover: saving(situation, improvements.cover),
         saveGaps: saving(situation, improvements.gaps),
         saveSecondLayer: saving(situation, improvements.secondLayer),

@@ -1,9 +1,16 @@
+import { mediumVolume } from '../bench/geometry.ts';
 import { ranged } from '../bench/range.ts';
 import { designRest, restOn } from '../bench/steady.ts';
 import { calculator, type Warning } from '../calculator.ts';
+import { ratedPower } from '../electric/cable.ts';
+import { mediumFusionHeat, waterShareOf } from '../properties/medium.ts';
 import { cite } from '../sources.ts';
+import { media } from '../tables/media.ts';
 import { killingTemperature, plants } from '../tables/plants.ts';
 import watts from './watts.ts';
+
+/** Water in a medium is counted with this density [kg/m³]. */
+const waterDensity = 1000;
 
 /** How far above the temperature that killed roots a grower should stay [K]; about the error of a thermometer in a
  * pot and the spread between plants (assumption). */
@@ -13,7 +20,7 @@ export default calculator({
   id: 'roots',
   question: 'Do my roots need heat?',
   summary:
-    'How cold the roots get on the night you build for, without heat and with it, if that night never ended.',
+    'How cold the roots get on the night you build for, without heat and with it, if that night never ended; and what the water in the pots is worth on a night that ends.',
   reads: ['plants.kind', 'plants.rootAge', ...watts.reads],
   figures: {
     withoutHeat: {
@@ -47,8 +54,34 @@ export default calculator({
       explain:
         'As published for this kind and age of roots, the warmest where sources differ. Where nothing was found, −5 °C (23 °F), as of tender kinds: young roots die at temperatures that old ones live through.',
     },
+    potWater: {
+      label: 'Water in all the pots',
+      quantity: 'mass',
+      symbol: 'm',
+      explain: 'Volume of the medium times the share of it that is water, at the moisture that you gave.',
+    },
+    freezingHeat: {
+      label: 'Heat that this water gives as it freezes',
+      quantity: 'energy',
+      symbol: 'Q',
+      explain: 'Until all of it is ice the roots stay within half a degree of freezing.',
+    },
+    cableHours: {
+      label: 'As much as the cable gives in',
+      quantity: 'duration',
+      symbol: 't',
+      explain: 'At full power by its label, without a pause.',
+    },
   },
-  formulas: watts.formulas,
+  formulas: [
+    ...watts.formulas,
+    {
+      tex: String.raw`m = \rho\,\theta\,V \qquad Q = m\,h \qquad t = \frac{Q}{P}`,
+      words:
+        'The water m in the pots is the density of water times the share θ of the medium that is water times the volume V of the medium. The heat Q that it gives as it freezes is its mass times the heat of freezing h. The time t is that heat over the power P of the cable.',
+      cites: [cite('iapws-r10', 'ice at its melting point'), cite('agronomy978528', 'water held by media')],
+    },
+  ],
   cites: [
     ...plants.unknown.cites,
     cite('dirr-smith', 'young and old roots'),
@@ -63,6 +96,11 @@ export default calculator({
     const t = (node: number): number => rest.temperatures[node] ?? NaN;
     const limit = bench.plants.lowestRootTemperature;
     const { kind, rootAge } = bench.plants;
+    const medium = media[bench.pots.medium];
+    const volume = mediumVolume(bench);
+    const water = volume * waterShareOf(medium, bench.pots.moisture) * waterDensity;
+    const freezing = volume * mediumFusionHeat(medium, bench.pots.moisture);
+    const rated = ratedPower(bench.cable);
     const { t: killing, published } = killingTemperature(kind, rootAge);
     const warnings: Warning[] = [];
     if (limit <= killing) {
@@ -134,6 +172,9 @@ export default calculator({
         loop: { value: t(rest.body.loop) },
         limit: { value: limit },
         killing: { value: killing },
+        potWater: { value: water },
+        freezingHeat: { value: freezing },
+        cableHours: rated > 0 ? { value: freezing / rated } : null,
       },
       warnings,
     };
