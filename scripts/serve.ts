@@ -3,7 +3,7 @@ import { stat } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { extname, join, resolve, sep } from 'node:path';
-import { headers } from './headers.ts';
+import { headers } from '../site/headers.ts';
 
 /** What each ending of a file name in the guide stands for. */
 const types: Readonly<Record<string, string>> = {

@@ -3,7 +3,7 @@ import { request, type IncomingHttpHeaders } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { policyLine } from '../scripts/headers.ts';
+import { policyLine } from '../site/headers.ts';
 import { serveFolder, type Serving } from '../scripts/serve.ts';
 
 let around: string;

@@ -14,6 +14,12 @@ for (const button of document.querySelectorAll('[data-undo]'))
     announce('Last change undone.');
   });
 
+for (const button of document.querySelectorAll('[data-redo]'))
+  button.addEventListener('click', () => {
+    store.redo();
+    announce('The change is made again.');
+  });
+
 for (const radio of document.querySelectorAll<HTMLInputElement>('input[name="units"]'))
   radio.addEventListener('change', () => {
     store.choose(radio.value as UnitSystem);

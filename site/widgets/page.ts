@@ -56,7 +56,7 @@ function showOrigins(): void {
 }
 
 function showWhose(): void {
-  const { bench, origin } = store.state;
+  const { bench, set, origin } = store.state;
   const whose = store.untouched
     ? 'Figures of the example bench'
     : origin === 'example'
@@ -64,8 +64,13 @@ function showWhose(): void {
       : 'Figures of your bench';
   for (const element of all('[data-whose]')) write(element, whose);
   for (const element of all('[data-bench-name]')) write(element, bench.identity.name);
-  for (const element of document.querySelectorAll<HTMLButtonElement>('[data-undo]'))
-    element.disabled = !store.canUndo;
+  for (const element of all('[data-filled]')) write(element, String(set.length));
+  for (const bar of document.querySelectorAll<HTMLProgressElement>('[data-filled-bar]'))
+    bar.value = set.length;
+  for (const button of document.querySelectorAll<HTMLButtonElement>('[data-undo]'))
+    button.disabled = !store.canUndo;
+  for (const button of document.querySelectorAll<HTMLButtonElement>('[data-redo]'))
+    button.disabled = !store.canRedo;
   for (const radio of document.querySelectorAll<HTMLInputElement>('input[name="units"]'))
     radio.checked = radio.value === store.system;
 }

@@ -37,6 +37,7 @@ export type Storage = Pick<globalThis.Storage, 'getItem' | 'setItem'>;
 export const keys = {
   bench: 'winter-bench',
   before: 'winter-bench.before',
+  after: 'winter-bench.after',
   units: 'winter-bench.units',
   /** What could not be read, so that nothing is lost. */
   unread: 'winter-bench.unread',
@@ -86,6 +87,8 @@ export class Store {
   readonly #listeners = new Set<() => void>();
   #state: BenchState;
   #before: BenchState[] = [];
+  /** What was undone and not yet done again, the next one last. */
+  #after: BenchState[] = [];
   #system: UnitSystem;
   /** The field that the last step changed: going on typing in it is the same step. */
   #open: FieldPath | undefined;
@@ -124,6 +127,10 @@ export class Store {
 
   get canUndo(): boolean {
     return this.#before.length > 0;
+  }
+
+  get canRedo(): boolean {
+    return this.#after.length > 0;
   }
 
   /** Whether everything shown is still the example's. */
@@ -177,13 +184,12 @@ export class Store {
 
   /** Back to what was before the last step; nothing happens where there is none. */
   undo(): void {
-    const last = this.#before.pop();
-    if (!last) return;
-    this.#state = last;
-    this.#open = undefined;
-    this.#keep(keys.before, this.#before);
-    this.#keepState();
-    this.#tell();
+    this.#step(this.#before, this.#after);
+  }
+
+  /** Does again what was undone last; nothing happens where there is none, or where something else was done since. */
+  redo(): void {
+    this.#step(this.#after, this.#before);
   }
 
   /** The reader's choice of units, for every page. */
@@ -214,14 +220,32 @@ export class Store {
   }
 
   #change(next: BenchState, path?: FieldPath): void {
-    if (path === undefined || path !== this.#open) {
+    if (path === undefined || path !== this.#open || this.#after.length > 0) {
       this.#before = [...this.#before, this.#state].slice(-steps);
-      this.#keep(keys.before, this.#before);
+      this.#after = [];
+      this.#keepSteps();
     }
     this.#open = path;
     this.#state = next;
     this.#keepState();
     this.#tell();
+  }
+
+  /** Takes the last state of one list in place of the present one, which goes on the other. */
+  #step(from: BenchState[], to: BenchState[]): void {
+    const next = from.pop();
+    if (!next) return;
+    to.push(this.#state);
+    this.#state = next;
+    this.#open = undefined;
+    this.#keepSteps();
+    this.#keepState();
+    this.#tell();
+  }
+
+  #keepSteps(): void {
+    this.#keep(keys.before, this.#before);
+    this.#keep(keys.after, this.#after);
   }
 
   #tell(): void {
@@ -255,6 +279,11 @@ export class Store {
     }
   }
 
+  #readSteps(key: string): BenchState[] {
+    const states = this.#read(key);
+    return Array.isArray(states) ? states.filter(isState) : [];
+  }
+
   #putAside(text: string): void {
     this.#found = 'unreadable';
     this.#keep(keys.unread, text);
@@ -263,8 +292,8 @@ export class Store {
   #load(): void {
     const units = this.#read(keys.units);
     if (units === 'metric' || units === 'us') this.#system = units;
-    const before = this.#read(keys.before);
-    this.#before = Array.isArray(before) ? before.filter(isState) : [];
+    this.#before = this.#readSteps(keys.before);
+    this.#after = this.#readSteps(keys.after);
     const kept = this.#read(keys.bench);
     if (kept === undefined) {
       this.#state = this.#start();

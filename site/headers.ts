@@ -1,4 +1,4 @@
-import { policy } from '../site/policy.ts';
+import { policy } from './policy.ts';
 
 /** The policy as a header: what every page carries itself, and who may frame it, which only a host can say. */
 export const policyLine = `${policy}; frame-ancestors 'none'`;
