@@ -24,6 +24,22 @@ export const drawings = {
     needs: ['sheath'],
     load: async () => (await import('./drawing/crossing.ts')).crossingDrawing,
   },
+  'root-layers': {
+    needs: ['roots'],
+    load: async () => (await import('./drawing/root-layers.ts')).rootLayersDrawing,
+  },
+  'heat-paths': {
+    needs: ['heat'],
+    load: async () => (await import('./drawing/heat-paths.ts')).heatPathsDrawing,
+  },
+  closing: {
+    needs: ['watts', 'first'],
+    load: async () => (await import('./drawing/closing.ts')).closingDrawing,
+  },
+  first: {
+    needs: ['first'],
+    load: async () => (await import('./drawing/first.ts')).firstDrawing,
+  },
   plan: {
     needs: ['winding'],
     load: async () => (await import('./drawing/plan.ts')).planDrawing,

@@ -6,13 +6,20 @@ import { pipeOf } from '../calculators/bench/geometry.ts';
 import type { Situation } from '../calculators/calculator.ts';
 import type { Answers } from '../calculators/index.ts';
 import type { Manner } from '../calculators/quantities/show.ts';
+import first from '../calculators/questions/first.ts';
+import heat from '../calculators/questions/heat.ts';
+import roots from '../calculators/questions/roots.ts';
 import sheath from '../calculators/questions/sheath.ts';
+import watts from '../calculators/questions/watts.ts';
 import winding from '../calculators/questions/winding.ts';
+import { closingDrawing } from '../site/drawing/closing.ts';
 import { arc, at, clip, quarterSine, type Cubic } from '../site/drawing/curve.ts';
 import { crossingDrawing } from '../site/drawing/crossing.ts';
 import { across } from '../site/drawing/dimension.ts';
 import type { Drawing, Mark, Point } from '../site/drawing/drawing.ts';
+import { firstDrawing } from '../site/drawing/first.ts';
 import { hatch } from '../site/drawing/hatch.ts';
+import { heatPathsDrawing } from '../site/drawing/heat-paths.ts';
 import type { BenchDrawing } from '../site/drawing/input.ts';
 import {
   boxOf,
@@ -25,6 +32,7 @@ import {
 } from '../site/drawing/measure.ts';
 import { letters, pen } from '../site/drawing/pen.ts';
 import { planDrawing } from '../site/drawing/plan.ts';
+import { rootLayersDrawing } from '../site/drawing/root-layers.ts';
 import { sectionDrawing } from '../site/drawing/section.ts';
 import { spread } from '../site/drawing/spread.ts';
 import { svgElement, svgMarkup } from '../site/drawing/svg.ts';
@@ -40,18 +48,30 @@ const drawings = {
   crossing: crossingDrawing,
   plan: planDrawing,
   section: sectionDrawing,
+  'root layers': rootLayersDrawing,
+  'heat paths': heatPathsDrawing,
+  closing: closingDrawing,
+  first: firstDrawing,
 } as const satisfies Record<string, BenchDrawing>;
 
 const metric: Manner = { system: 'metric', locale: 'en' };
 const us: Manner = { system: 'us', locale: 'en-US' };
+
+/** What a drawing looks at besides the winding. */
+const alsoNeeded = new Map<BenchDrawing, (where: Situation) => Partial<Answers>>([
+  [crossingDrawing, (where) => ({ sheath: sheath.compute(where) })],
+  [rootLayersDrawing, (where) => ({ roots: roots.compute(where) })],
+  [heatPathsDrawing, (where) => ({ heat: heat.compute(where) })],
+  [closingDrawing, (where) => ({ watts: watts.compute(where), first: first.compute(where) })],
+  [firstDrawing, (where) => ({ first: first.compute(where) })],
+]);
 
 /** Only the calculators that a drawing looks at: the whole bench would have to come to rest for each drawing. */
 const answersOf = (where: Situation): Pick<Answers, 'winding'> => ({ winding: winding.compute(where) });
 
 /** @param height the room on a worksheet, or none for a page of the guide */
 const drawn = (draw: BenchDrawing, where: Situation, manner = metric, width = 150, height = 0): Drawing => {
-  const hot = draw === crossingDrawing ? { sheath: sheath.compute(where) } : {};
-  const answers = { ...answersOf(where), ...hot } as Answers;
+  const answers = { ...answersOf(where), ...alsoNeeded.get(draw)?.(where) } as Answers;
   return draw({ situation: where, answers, manner, width, ...(height > 0 ? { sheet: { height } } : {}) });
 };
 
@@ -214,7 +234,7 @@ describe('drawings of benches', () => {
             expect(faults(drawn(draw, where, manner, width, height))).toEqual([]);
           },
         ),
-        { numRuns: 60, seed: 20261125 },
+        { numRuns: alsoNeeded.has(draw) ? 15 : 60, seed: 20261125 },
       );
     });
 
@@ -345,6 +365,36 @@ describe('what the drawings show', () => {
       (pitch?.value ?? NaN) / around,
       1e-9,
     );
+  });
+
+  it('closing: bars are as long as the watts that they stand for', () => {
+    const where = situation({ cover: { kind: 'film' } });
+    const { needGaps, needAll } = first.compute(where).figures;
+    const drawing = drawn(closingDrawing, where, metric, 170);
+    const bars = drawing.marks
+      .filter((mark) => mark.kind === 'line')
+      .filter(({ closed }) => closed)
+      .map(({ points }) => boxOf(points))
+      .map(({ left, right }) => right - left);
+    expectNear((bars[1] ?? 0) / (bars.at(-1) ?? 1), (needGaps?.value ?? NaN) / (needAll?.value ?? NaN), 1e-6);
+  });
+
+  it('heat paths: the widest arrow belongs to the largest heat, and words say every watt', () => {
+    const where = situation();
+    const { skirt, leakage } = heat.compute(where).figures;
+    const { description } = drawn(heatPathsDrawing, where);
+    for (const figure of [skirt, leakage]) {
+      const said = `${Math.round(figure?.value ?? NaN)}`;
+      expect(description.replace(/[,\u202f]/gu, '')).toContain(said);
+    }
+  });
+
+  it('root layers: hatches only layers that come under the limit', () => {
+    const hatched = (limit: number) => {
+      const where = situation({ plants: { lowestRootTemperature: limit } });
+      return drawn(rootLayersDrawing, where).description.includes('Hatched');
+    };
+    expect([hatched(-1), hatched(-30)]).toEqual([true, false]);
   });
 
   it('section: says which gaps were measured and which are taken', () => {
