@@ -372,6 +372,13 @@ export const sources = {
     year: 2004,
     standing: 'seen',
   },
+  tsilingiris2008: {
+    title:
+      'Thermophysical and transport properties of humid air between 0 and 100 °C, Energy Conversion and Management 49',
+    by: 'P. T. Tsilingiris',
+    year: 2008,
+    standing: 'seen',
+  },
   cengel: {
     title: 'Heat and Mass Transfer: A Practical Approach, examples and problems',
     by: 'Y. A. Çengel',

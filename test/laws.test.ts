@@ -41,8 +41,11 @@ import {
   dewPoint,
   humidityRatio,
   innerFace,
+  moistConductivity,
   moistDensity,
   moistHeatCapacity,
+  moistPrandtl,
+  moistViscosity,
   saturationHumidity,
   saturationPressure,
 } from '../calculators/properties/moist-air.ts';
@@ -560,27 +563,28 @@ describe('moist air against psychrolib', () => {
   });
 
   it('moist air differs from dry air too little to matter for a film up to 20 °C', () => {
-    // Wilke's rule for mixed gases (1950, from memory), with vapour of 0 to 20 °C at 9.2 to 9.7 µPa·s.
-    const wilke = (t: number): number => {
-      const vapour = saturationPressure(t) / 101_325;
-      const [dry, wet] = [air(t).viscosity, 9.2e-6 + t * 2.5e-8];
-      const [dryMass, wetMass] = [28.9645, 18.0153];
-      const part = (one: number, other: number, oneMass: number, otherMass: number): number =>
-        (1 + Math.sqrt(one / other) * (otherMass / oneMass) ** 0.25) ** 2 /
-        Math.sqrt(8 * (1 + oneMass / otherMass));
-      return (
-        ((1 - vapour) * dry) / (1 - vapour + vapour * part(dry, wet, dryMass, wetMass)) +
-        (vapour * wet) / (vapour + (1 - vapour) * part(wet, dry, wetMass, dryMass))
-      );
-    };
     for (const [t, viscosity, density] of [
       [0, 0.003, 0.002],
       [10, 0.006, 0.005],
       [20, 0.012, 0.009],
     ] as const) {
-      expectNear(1 - wilke(t) / air(t).viscosity, viscosity, 0.001, `${t} °C`);
+      expectNear(1 - moistViscosity(t, 1) / air(t).viscosity, viscosity, 0.001, `${t} °C`);
       expectNear(1 - moistDensity(t, 1) / moistDensity(t, 0), density, 0.001, `${t} °C`);
     }
+  });
+
+  it('flows and conducts as dry air without vapour, and less the more vapour it holds', () => {
+    fc.assert(
+      fc.property(between(-40, 59), between(0, 0.9), (t, humidity) => {
+        expectNear(moistViscosity(t, 0), air(t).viscosity, 1e-18);
+        expectNear(moistConductivity(t, 0), air(t).conductivity, 1e-15);
+        expectNear(moistPrandtl(t, 0), air(t).prandtl, 1e-12);
+        expect(moistViscosity(t, humidity + 0.1)).toBeLessThan(moistViscosity(t, humidity));
+        expect(moistConductivity(t, humidity + 0.1)).toBeLessThan(moistConductivity(t, humidity));
+      }),
+    );
+    for (const t of [-41, 61, Number.NaN]) expect(() => moistViscosity(t, 0.5)).toThrow(OutOfRange);
+    expect(() => moistConductivity(10, 1.1)).toThrow(OutOfRange);
   });
 
   it('is saturated at its dew point, and at its own temperature when it is saturated', () => {

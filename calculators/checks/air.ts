@@ -3,7 +3,11 @@ import { air, standardPressure } from '../properties/air.ts';
 import {
   dewPoint,
   humidityRatio,
+  moistConductivity,
   moistDensity,
+  moistHeatCapacity,
+  moistPrandtl,
+  moistViscosity,
   saturationHumidity,
   saturationPressure,
 } from '../properties/moist-air.ts';
@@ -330,10 +334,147 @@ const moistExamples: readonly Check[] = [
   },
 ];
 
+const program = {
+  kind: 'program check',
+  from: cite('open-libraries', 'CoolProp 8.0, humid air'),
+  standing: 'seen',
+} as const satisfies Common;
+
+const realGas: Tolerance = { share: 0.003, because: 'the program takes real gases, the guide ideal ones' };
+const asDryAir: Tolerance = { share: 0.013, because: 'tables of dry air differ among themselves by as much' };
+const warmVapour: Tolerance = {
+  share: 0.015,
+  because: 'saturated vapour of 60 °C has 6 % more than the handbook’s 1860 J/(kg·K) and a fifth of the heat',
+};
+
+/** °C, relative humidity; density and heat capacity in SI, Prandtl number. */
+const humidAir = (
+  [
+    [-40, 0.5, '1.51599', '1005.7', '0.7179'],
+    [-20, 1, '1.39514', '1006.1', '0.7143'],
+    [0, 1, '1.29016', '1009.0', '0.7119'],
+    [10, 1, '1.24158', '1012.5', '0.7116'],
+    [20, 0.5, '1.19936', '1012.5', '0.7102'],
+    [20, 1, '1.19413', '1019.1', '0.7125'],
+    [40, 1, '1.09661', '1049.7', '0.7214'],
+    [60, 1, '0.981592', '1134.2', '0.7514'],
+  ] as const
+).flatMap(([t, humidity, density, heatCapacity, prandtl]): Check[] => {
+  const common = { ...program, given: `${t} °C, ${100 * humidity} % of saturation, 1 atm` };
+  return [
+    {
+      ...common,
+      what: 'density of moist air',
+      printed: density,
+      unit: 'kg/m³',
+      computed: () => moistDensity(t, humidity),
+      tolerance: realGas,
+    },
+    {
+      ...common,
+      what: 'heat capacity of moist air',
+      printed: heatCapacity,
+      unit: 'J/(kg·K)',
+      computed: () => moistHeatCapacity(t, humidity),
+      tolerance: warmVapour,
+    },
+    {
+      ...common,
+      what: 'Prandtl number of moist air',
+      printed: prandtl,
+      unit: '',
+      computed: () => moistPrandtl(t, humidity),
+      tolerance: tablesDiffer(0.03),
+    },
+  ];
+});
+
+/** °C, relative humidity; viscosity and conductivity in SI. Above 20 °C the program is one side of a disagreement. */
+const humidTransport = (
+  [
+    [-40, 0.5, '1.51516e-5', '0.0212251'],
+    [-20, 1, '1.61979e-5', '0.0228140'],
+    [0, 1, '1.71923e-5', '0.0243653'],
+    [10, 1, '1.76566e-5', '0.0251223'],
+    [20, 0.5, '1.81432e-5', '0.0258661'],
+    [20, 1, '1.80805e-5', '0.0258583'],
+  ] as const
+).map((row) => [...row, program] as const);
+
+/** Wilke's rule on the program's own dry air and saturated vapour, worked out with its real saturated air. */
+const byWilke = {
+  kind: 'program check',
+  from: cite(
+    'open-libraries',
+    'CoolProp 8.0, dry air and vapour, mixed by Wilke’s rule apart from this code',
+  ),
+  standing: 'seen',
+} as const satisfies Common;
+const wilkeTransport = (
+  [
+    [0.01, 1, '1.71646e-5', '0.0243117'],
+    [20, 1, '1.79898e-5', '0.0256814'],
+    [40, 1, '1.84670e-5', '0.0267509'],
+    [60, 1, '1.81882e-5', '0.0272198'],
+  ] as const
+).map((row) => [...row, byWilke] as const);
+
+const transport = [...humidTransport, ...wilkeTransport].flatMap(
+  ([t, humidity, viscosity, conductivity, common]): Check[] => {
+    const given = `${t} °C, ${100 * humidity} % of saturation, 1 atm${common === byWilke ? ', by Wilke’s rule' : ''}`;
+    return [
+      {
+        ...common,
+        what: 'viscosity of moist air',
+        given,
+        printed: viscosity,
+        unit: 'Pa·s',
+        computed: () => moistViscosity(t, humidity),
+        tolerance: asDryAir,
+      },
+      {
+        ...common,
+        what: 'conductivity of moist air',
+        given,
+        printed: conductivity,
+        unit: 'W/(m·K)',
+        computed: () => moistConductivity(t, humidity),
+        tolerance: tablesDiffer(0.025),
+      },
+    ];
+  },
+);
+
+/** °C, viscosity of saturated air: the paper's polynomial of the fourth degree. */
+const tsilingiris = (
+  [
+    [0, '1.7157e-5'],
+    [10, '1.7594e-5'],
+    [20, '1.7957e-5'],
+    [30, '1.8230e-5'],
+    [40, '1.8374e-5'],
+    [60, '1.8034e-5'],
+  ] as const
+).map(([t, viscosity]): Check => ({
+  kind: 'table',
+  from: cite('tsilingiris2008', 'viscosity of saturated air'),
+  via: cite('open-libraries', 'several programs that carry its polynomial and agree'),
+  standing: 'seen',
+  what: 'viscosity of moist air',
+  given: `${t} °C, saturated`,
+  printed: viscosity,
+  unit: 'Pa·s',
+  computed: () => moistViscosity(t, 1),
+  tolerance: asDryAir,
+}));
+
 export const airChecks: readonly Check[] = [
   ...cengelRows,
   ...incropera,
   ...single,
   ...moist,
   ...moistExamples,
+  ...humidAir,
+  ...transport,
+  ...tsilingiris,
 ];

@@ -57,6 +57,17 @@ export const disagreements: readonly Disagreement[] = [
     ],
   },
   {
+    about: 'Viscosity and conductivity of warm wet air',
+    differ:
+      'Of saturated air at 60 °C an open library has 2.5 % more viscosity and 3 % more conductivity than Wilke’s rule makes of the same library’s own dry air and vapour; a paper of 2008 has 0.5 % less viscosity. At 20 °C they are within 1 %.',
+    used: 'Wilke’s rule with the vapour of the International Association for the Properties of Water and Steam. The films of a bench are worked out with dry air, as it is below 20 °C.',
+    cites: [
+      cite('open-libraries', 'CoolProp 8.0, humid air'),
+      cite('tsilingiris2008', 'viscosity of saturated air'),
+      cite('iapws-r12', 'viscosity of the thin gas, from memory'),
+    ],
+  },
+  {
     about: 'Density of air',
     differ: 'Incropera’s table A.4 is for 1 bar: at 300 K it has 1.1614 kg/m³, where 1 atm makes 1.1766.',
     used: 'One atmosphere, as everywhere else in the guide.',
