@@ -16,6 +16,8 @@ export interface Figure<Q extends QuantityName = QuantityName> {
   readonly value: ValueIn<Q>;
   readonly low?: ValueIn<Q>;
   readonly high?: ValueIn<Q>;
+  /** On which side of `value` the answer lies, where what is published ends there. */
+  readonly beyond?: 'below' | 'above';
 }
 
 export interface Warning {

@@ -128,6 +128,11 @@ export const sources = {
     standing: 'seen',
   },
   nec: { title: 'NFPA 70 National Electrical Code', by: 'NFPA', standing: 'seen' },
+  'ohm-joule': {
+    title: 'Laws of Ohm and Joule, in any textbook of electricity',
+    by: 'G. S. Ohm, J. P. Joule',
+    standing: 'memory',
+  },
   iec60228: { title: 'IEC 60228 Conductors of insulated cables', by: 'IEC', standing: 'seen' },
   'iec60364-4-43': {
     title: 'IEC 60364-4-43 Protection against overcurrent',
@@ -164,7 +169,8 @@ export const sources = {
   },
   'iec60364-7-753': { title: 'IEC 60364-7-753 Heating cables', by: 'IEC', standing: 'memory' },
   'iec60364-5-52': {
-    title: 'IEC 60364-5-52 Wiring systems: current-carrying capacity (annex B), voltage drop (annex G)',
+    title:
+      'IEC 60364-5-52 Wiring systems: voltage drop (annex G, read), current-carrying capacity (annex B, from memory)',
     by: 'IEC',
     year: 2009,
     standing: 'seen',
@@ -182,6 +188,17 @@ export const sources = {
   'pvc-supplier': {
     title: 'Supplier data on PVC pipe, several pages that agree, address withheld',
     by: 'suppliers of plastic pipe',
+    standing: 'seen',
+  },
+  gnatowski2022: {
+    title: 'Heat capacity of drained peat soils, Applied Sciences 12(3):1579, abstract',
+    by: 'T. Gnatowski, E. Ostrowska-Ligęza, C. Kechavarzi, G. Kurzawski, J. Szatyłowicz',
+    year: 2022,
+    standing: 'seen',
+  },
+  'peat-transport': {
+    title: 'Heat and gas transport in peat soils of different decay and moisture, abstract',
+    by: 'University of Moratuwa, repository',
     standing: 'seen',
   },
   agronomy978528: {

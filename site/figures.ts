@@ -11,6 +11,8 @@ export interface FigureForPrograms {
   readonly unit: string;
   readonly low?: number;
   readonly high?: number;
+  /** On which side of `value` the answer lies, where what is published ends there. */
+  readonly beyond?: 'below' | 'above';
   /** Publications with the place in each. */
   readonly sources: readonly string[];
 }
@@ -43,9 +45,10 @@ function figuresOfOne(calculator: Calculator, answer: Answer): Record<string, Fi
     Object.entries(calculator.figures).flatMap(([name, { quantity }]) => {
       const figure = answer.figures[name];
       if (!figure) return [];
-      const { value, low, high } = figure;
+      const { value, low, high, beyond } = figure;
       const range = { ...(low === undefined ? {} : { low }), ...(high === undefined ? {} : { high }) };
-      return [[name, { value, unit: quantities[quantity].base, ...range, sources: cited }]];
+      const side = beyond === undefined ? {} : { beyond };
+      return [[name, { value, unit: quantities[quantity].base, ...range, ...side, sources: cited }]];
     }),
   );
 }

@@ -1,9 +1,9 @@
 import type { Answer, Calculator } from '../calculators/calculator.ts';
 import type { Field } from '../calculators/bench/field.ts';
 import { fields, type Bench, type FieldPath } from '../calculators/bench/fields.ts';
-import { showQuantity, type Manner } from '../calculators/quantities/show.ts';
+import type { Manner } from '../calculators/quantities/show.ts';
 import { fieldValue } from './bench-value.ts';
-import { rangeText, sayingOf, valueText } from './widgets/text.ts';
+import { figureText, rangeText, sayingOf, valueText } from './widgets/text.ts';
 
 /** One figure of a calculator as a reader sees it. */
 export interface Row {
@@ -20,7 +20,7 @@ export function rowsOf(calculator: Calculator, { figures }: Answer, manner: Mann
   return Object.entries(calculator.figures).flatMap(([name, { label, quantity }]) => {
     const figure = figures[name];
     if (!figure) return [];
-    const value = showQuantity(figure.value, quantity, manner);
+    const value = figureText(figure, quantity, manner);
     return [{ name, label, value, range: rangeText(figure, quantity, manner) }];
   });
 }

@@ -156,6 +156,40 @@ describe('the heat of a cable on a pipe', () => {
     }
   });
 
+  it('follows the table of a sheet: through its points, on straight lines between, and on the line of two points', () => {
+    const points = [
+      [-20, 25],
+      [0, 20],
+      [10, 16],
+      [40, 6],
+    ] as const;
+    const label: CableLabel = { ...regulating, table: points };
+    for (const [t, output] of points) expectNear(outputLine(label, t), output, 1e-12);
+    expectNear(outputLine(label, 5), 18, 1e-12);
+    expectNear(outputLine(label, -30), 27.5, 1e-12);
+    expect(outputLine(label, 80)).toBe(0);
+    const two: CableLabel = {
+      ...regulating,
+      table: [
+        [-10, 21],
+        [30, 11],
+      ],
+    };
+    fc.assert(
+      fc.property(anyPlace, between(-60, 90), (place, t) => {
+        expectNear(outputLine(two, t), outputLine(regulating, t), 1e-9);
+        const [one, other] = [sheathTemperature(two, place), sheathTemperature(regulating, place)];
+        expectNear(one.powerPerLength, other.powerPerLength, 1e-9);
+        // What it gives is what the table says of a metal pipe on which the sheath would be as warm, or hindered no more.
+        const { powerPerLength, sheath } = sheathTemperature(label, place);
+        const onMetal = sheath - powerPerLength / 2;
+        const { toLoop, toAir } = sheathTemperature(label, place);
+        const surroundings = (toLoop * place.fluid + toAir * place.air) / (toLoop + toAir);
+        expectNear(powerPerLength, outputLine(label, Math.max(onMetal, surroundings)), 0.02);
+      }),
+    );
+  });
+
   it('a self-regulating cable gives less on plastic than its output line says of metal, never more', () => {
     fc.assert(
       fc.property(between(1, 60), between(0.01, 2), anyPlace, (powerPerLength, slope, place) => {

@@ -5,6 +5,8 @@ import {
   circuitCurrent,
   conductorResistance,
   currentOf,
+  powerShareAfterDrop,
+  settledDrop,
   shareOfPower,
   smallestBreaker,
   startUpRatio,
@@ -150,6 +152,11 @@ describe('conductors', () => {
       }),
     );
     expect(currentOf(600, 120)).toBe(5);
+    // 5 % less voltage is 9.75 % less heat; of 5 % reckoned with the full current, 4.76 % is lost.
+    expectNear(powerShareAfterDrop(0.05), 0.9025, 1e-12);
+    expectNear(settledDrop(0.05), 0.05 / 1.05, 1e-15);
+    expect([powerShareAfterDrop(0), powerShareAfterDrop(1), settledDrop(0)]).toEqual([1, 0, 0]);
+    expect(() => powerShareAfterDrop(1.1)).toThrow(OutOfRange);
   });
 });
 

@@ -7,7 +7,7 @@ import {
   mediumFusionHeat,
   mediumHeatCapacity,
 } from '../properties/medium.ts';
-import { media } from '../tables/media.ts';
+import { dryMatterHeatCapacity, media } from '../tables/media.ts';
 import type { Check, Tolerance } from './check.ts';
 
 const pot = 7.6e-3;
@@ -127,4 +127,15 @@ const frozenPeat: readonly Check[] = [
   },
 ];
 
-export const mediaChecks: readonly Check[] = [...pots, cooling, throughFreezing, oke, ...frozenPeat];
+const dryPeat: Check = {
+  what: 'heat capacity of dry matter',
+  given: 'drained peat, 0 °C, mean of 18 layers',
+  printed: '1.202',
+  unit: 'J/(g·K)',
+  computed: () => dryMatterHeatCapacity / 1000,
+  kind: 'table',
+  from: cite('gnatowski2022', 'abstract'),
+  standing: 'seen',
+};
+
+export const mediaChecks: readonly Check[] = [...pots, cooling, throughFreezing, oke, dryPeat, ...frozenPeat];

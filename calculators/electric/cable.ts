@@ -1,3 +1,4 @@
+import type { Celsius } from '../quantities/temperature.ts';
 import { cylinderFilm } from '../laws/natural-convection.ts';
 import { radiantFilm } from '../laws/radiation.ts';
 import type { Pipe } from '../tables/pipes.ts';
@@ -12,23 +13,46 @@ export interface CableLabel {
   readonly powerPerLength: number;
   /** By how much a self-regulating cable gives less for each degree [W/(m·K)]. */
   readonly slope: number;
+  /**
+   * What the sheet gives at several pipe temperatures, from cold to warm, two at least: pipe temperature [°C] and output
+   * [W/m], which never rises. It takes the place of the line of a self-regulating cable.
+   */
+  readonly table?: readonly (readonly [pipe: Celsius, output: number])[];
 }
 
 /** The temperature at which sheets state the power of a self-regulating cable [°C]: 50 °F. */
-export const labelTemperature = 10;
+export const labelTemperature: Celsius = 10;
 
 /** Power of the whole cable as labelled [W]. */
 export const ratedPower = (cable: { readonly powerPerLength: number; readonly length: number }): number =>
   cable.powerPerLength * cable.length;
 
+/** A stretch of an output line: from `from` [°C] up it gives `power` [W/m] less `slope` [W/(m·K)] for each degree. */
+interface Stretch {
+  readonly from: Celsius;
+  readonly power: number;
+  readonly slope: number;
+}
+
+/** The output line as straight stretches from cold to warm; the first and the last go on beyond their ends. */
+function stretchesOf({ powerPerLength, slope, table }: CableLabel): readonly Stretch[] {
+  if (table === undefined) return [{ from: labelTemperature, power: powerPerLength, slope }];
+  return table.slice(1).map(([warmer, less], index) => {
+    const [from, power] = table[index]!;
+    return { from, power, slope: (power - less) / (warmer - from) };
+  });
+}
+
 /**
- * The output line of a cable [W/m] at a pipe temperature t [°C]: P₁₀ − s (t − 10), never below zero. It is a straight
- * line through the sheet's figures, good over some −20 to 65 °C, and the sheet measured it on metal pipe. A constant
- * cable gives the same at every temperature.
+ * The output line of a cable [W/m] at a pipe temperature t [°C]: P₁₀ − s (t − 10), or straight lines through the table of its
+ * sheet and on beyond its ends; never below zero. Good over some −20 to 65 °C, where sheets print it, and measured on metal
+ * pipe. A constant cable gives the same at every temperature.
  */
-export function outputLine(cable: CableLabel, t: number): number {
+export function outputLine(cable: CableLabel, t: Celsius): number {
   if (cable.kind === 'constant') return cable.powerPerLength;
-  return Math.max(0, cable.powerPerLength - cable.slope * (t - labelTemperature));
+  const stretches = stretchesOf(cable);
+  const { from, power, slope } = stretches.findLast((one) => one.from <= t) ?? stretches[0]!;
+  return Math.max(0, power - slope * (t - from));
 }
 
 /**
@@ -40,14 +64,21 @@ const conductanceOnMetal = 2;
 /**
  * Output [W/m] of a cable that is joined by `conductance` [W/(m·K)] to surroundings of temperature t [°C]. With the
  * sheath at Ts and the output line drawn against the metal pipe, P = P₁₀ − s (Ts − P/G_metal − 10) and
- * P = G (Ts − t); together P = line(t) · G / (G + s (1 − G/G_metal)). A cable cooled better than on metal is taken as
- * on metal.
+ * P = G (Ts − t); together P = line(t) · G / (G + s (1 − G/G_metal)), on the stretch of the line that the metal pipe of the
+ * same output would be on. A cable cooled better than on metal is taken as on metal.
  */
-function outputIn(cable: CableLabel, conductance: number, t: number): number {
-  const line = outputLine(cable, t);
-  if (cable.kind === 'constant') return line;
+function outputIn(cable: CableLabel, conductance: number, t: Celsius): number {
+  if (cable.kind === 'constant') return cable.powerPerLength;
   const hindered = Math.max(0, 1 - conductance / conductanceOnMetal);
-  return (line * conductance) / (conductance + cable.slope * hindered);
+  const stretches = stretchesOf(cable);
+  let output = 0;
+  for (let index = 0; index < stretches.length; index++) {
+    const { from, power, slope } = stretches[index]!;
+    output = ((power - slope * (t - from)) * conductance) / (conductance + slope * hindered);
+    const asOnMetal = t + (output * hindered) / conductance;
+    if (asOnMetal <= (stretches[index + 1]?.from ?? Infinity)) break;
+  }
+  return Math.max(0, output);
 }
 
 /** Emissivity of a plastic or rubber sheath [1]: 0.95 opaque plastic (infrared thermometry tables), rounded down. */
@@ -70,8 +101,8 @@ export interface CableOnPipe {
   /** Film between the wall and the fluid [W/(m²·K)]; about 5 in a loop that is empty by mistake. */
   readonly insideFilm: number;
   /** Temperature of the fluid and of the air around the cable [°C]. */
-  readonly fluid: number;
-  readonly air: number;
+  readonly fluid: Celsius;
+  readonly air: Celsius;
   /** What the cable gives [W/m], 16 where it is not said; it decides how lively the air at the sheath is. */
   readonly powerPerLength?: number;
   /** Of what faces the air [1]: the sheath's own, or that of foil tape. */
@@ -108,8 +139,8 @@ export const airConductance = (
   cableDiameter: number,
   perimeter: number,
   emissivity: number,
-  sheath: number,
-  air: number,
+  sheath: Celsius,
+  air: Celsius,
 ): number => perimeter * (cylinderFilm(cableDiameter, sheath, air) + radiantFilm(emissivity, sheath, air));
 
 /** The sheath has settled when a round moves it by less than this [K]; each round leaves about a quarter of the error. */
@@ -117,21 +148,21 @@ const settled = 1e-4;
 const mostRounds = 50;
 
 interface Settled {
-  readonly sheath: number;
+  readonly sheath: Celsius;
   readonly power: number;
   readonly toAir: number;
 }
 
 /** The sheath temperature at which the cable gives off what it makes: by contact to `fluid`, by `perimeter` to `air`. */
 function settle(
-  powerAt: (conductance: number, surroundings: number) => number,
+  powerAt: (conductance: number, surroundings: Celsius) => number,
   toLoop: number,
-  fluid: number,
+  fluid: Celsius,
   perimeter: number,
   cableDiameter: number,
   emissivity: number,
-  air: number,
-  guess = NaN,
+  air: Celsius,
+  guess: Celsius = NaN,
 ): Settled {
   let sheath = Number.isNaN(guess) ? Math.max(fluid, air) : guess;
   let power = 0;
@@ -168,9 +199,9 @@ export function cableSplit(cable: CableOnPipe): CableSplit {
 
 export interface Sheath extends CableSplit {
   /** Temperature of the sheath [°C]. */
-  readonly sheath: number;
+  readonly sheath: Celsius;
   /** Temperature of the pipe's outer face under the cable [°C]. */
-  readonly pipeUnderCable: number;
+  readonly pipeUnderCable: Celsius;
   /** What the cable gives [W/m]; less than its label where it regulates itself. */
   readonly powerPerLength: number;
   /** toLoop / (toLoop + toAir) [1]. */
@@ -186,7 +217,7 @@ export interface Sheath extends CableSplit {
 export function sheathTemperature(
   label: CableLabel,
   cable: Omit<CableOnPipe, 'powerPerLength'>,
-  guess = NaN,
+  guess: Celsius = NaN,
 ): Sheath {
   const toLoop = contactConductance(cable);
   const { sheath, power, toAir } = settle(
@@ -213,7 +244,7 @@ export function sheathTemperature(
 export interface CableInAir {
   readonly cableDiameter: number;
   /** [°C] */
-  readonly air: number;
+  readonly air: Celsius;
   readonly emissivity?: number;
 }
 
@@ -229,7 +260,7 @@ const inAir = (label: CableLabel, { cableDiameter, air, emissivity }: CableInAir
   );
 
 /** Sheath temperature [°C] of a cable that hangs free of the pipe, cooled by still air alone. */
-export const sheathInFreeAir = (label: CableLabel, cable: CableInAir): number =>
+export const sheathInFreeAir = (label: CableLabel, cable: CableInAir): Celsius =>
   inAir(label, cable, 1).sheath;
 
 /**
@@ -238,5 +269,5 @@ export const sheathInFreeAir = (label: CableLabel, cable: CableInAir): number =>
  * cable's own metal carries away along it, which helps at a single crossing and not at all where cables lie bunched.
  * No published source; the direction (a crossing is the hottest place) is that of all sheets that forbid it.
  */
-export const sheathAtCrossing = (label: CableLabel, cable: CableInAir): number =>
+export const sheathAtCrossing = (label: CableLabel, cable: CableInAir): Celsius =>
   inAir(label, cable, 0.5).sheath;

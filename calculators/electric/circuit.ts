@@ -1,3 +1,4 @@
+import type { Celsius } from '../quantities/temperature.ts';
 import { within } from '../range.ts';
 import type { Conductor } from '../tables/conductors.ts';
 import type { RuleSet } from '../tables/rule-sets.ts';
@@ -26,14 +27,14 @@ export function smallestBreaker(rules: RuleSet, heating: number, other: number):
 const copperCoefficient = 0.00393;
 
 /** Temperature that PVC-insulated conductors may reach in service [°C]: 70 (IEC 60502, from memory). */
-export const serviceTemperature = 70;
+export const serviceTemperature: Celsius = 70;
 
 /** What a drop depends on: resistance per length [Ω/m] of one conductor, and the temperature that it is given for [°C]. */
 export type Wire = Pick<Conductor, 'resistance' | 'at'>;
 
 /** Resistance per length of one conductor [Ω/m] at t [°C], from the temperature at which its table gives it. */
-export function conductorResistance(conductor: Wire, t: number): number {
-  const at = (temperature: number): number => 1 + copperCoefficient * (temperature - 20);
+export function conductorResistance(conductor: Wire, t: Celsius): number {
+  const at = (temperature: Celsius): number => 1 + copperCoefficient * (temperature - 20);
   return (conductor.resistance * at(t)) / at(conductor.at);
 }
 
@@ -63,11 +64,27 @@ export const threePhaseDrop = (conductor: Wire, length: number, current: number)
   Math.sqrt(3) * current * oneWay(conductor, length);
 
 /**
- * Power [W] that a cable gives at the end of its feeder, as a share of what it gives at the full voltage [1], when it is a
- * fixed resistance that takes `power` [W] at `voltage` [V] and the feeder has `resistance` [Ω] there and back.
+ * The voltage that is lost in fact, as a share of the full voltage [1]. `drop` is reckoned as tables do, with the current
+ * that the load would take at the full voltage; a load of fixed resistance takes less at the end of its feeder, so that
+ * u / (1 + u) is lost of the u reckoned (Ohm’s law, two resistances in series).
+ */
+export const settledDrop = (drop: number): number => drop / (1 + drop);
+
+/**
+ * Power that a constant-wattage cable gives, as a share of what it gives at the full voltage [1], where the share `drop` of
+ * the voltage is lost on the way [1], 0 to 1: (1 − u)², as power goes with the square of the voltage at a fixed resistance
+ * (Joule’s law, P = U²/R). Not for a self-regulating cable, whose resistance falls as it gets colder: it makes up for a part.
+ */
+export function powerShareAfterDrop(drop: number): number {
+  within('share of the voltage that is lost [1]', drop, 0, 1);
+  return (1 - drop) ** 2;
+}
+
+/**
+ * The same where the cable takes `power` [W] at `voltage` [V] and the feeder has `resistance` [Ω] there and back.
  */
 export const shareOfPower = (power: number, voltage: number, resistance: number): number =>
-  (1 + (power * resistance) / voltage ** 2) ** -2;
+  powerShareAfterDrop(settledDrop((power * resistance) / voltage ** 2));
 
 /** Whether the rules accept this kind of ground-fault protection for a heating cable on a bench. */
 export const acceptsProtection = (rules: RuleSet, protection: 'people' | 'equipment' | 'none'): boolean =>
@@ -77,7 +94,7 @@ const foot = 0.3048;
 const celsius = (fahrenheit: number): number => ((fahrenheit - 32) * 5) / 9;
 
 /** The coldest start of that table [°C]: −20 °F. */
-export const coldestStart = celsius(startUpTable.temperatures[0]);
+export const coldestStart: Celsius = celsius(startUpTable.temperatures[0]);
 
 /** Share of its rating that a breaker of that table may carry [1]. */
 const breakerShare = 0.8;
@@ -97,7 +114,7 @@ function between(list: readonly number[], x: number): { index: number; share: nu
  * @param t of cable and surroundings when it is switched on [°C]; above 10 °C counts as 10 °C
  * @throws OutOfRange below −28.9 °C (−20 °F), the coldest of the table
  */
-export function startUpRatio(powerPerLength: number, t: number): number {
+export function startUpRatio(powerPerLength: number, t: Celsius): number {
   const { classes, temperatures, longest, voltage, breaker } = startUpTable;
   const [, , warmest] = temperatures.map(celsius) as [number, number, number];
   within('temperature at start-up [°C]', t, coldestStart, Number.MAX_VALUE);

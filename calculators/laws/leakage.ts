@@ -52,7 +52,7 @@ const steepest = 60;
  *
  * @param share m: the part of that rise which the air takes up on its way [1]
  */
-export function vapourFactor(warm: number, cold: number, share: number): number {
+export function vapourFactor(warm: Celsius, cold: Celsius, share: number): number {
   const mean = Math.min(vapourRange.to, Math.max(vapourRange.from, (warm + cold) / 2));
   const half = Math.min(steepest, Math.max(Math.abs(warm - cold), slopeOver)) / 2;
   const rise = saturationHumidity(mean + half) - saturationHumidity(mean - half);

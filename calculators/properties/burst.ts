@@ -40,10 +40,14 @@ export function burstShareFor(glycol: Glycol, t: Celsius): number {
   return above.share + ((below.share - above.share) * (above.t - t)) / (above.t - below.t);
 }
 
+/** Whether a mix of this share by volume [1] holds in every cold of the table, so that its burst point lies below it. */
+export const holdsBeyondTable = (glycol: Glycol, volumeShare: number): boolean =>
+  volumeShare >= columns[glycol].at(-1)!.share;
+
 /**
  * The coldest air [°C] in which a mix of this share by volume [1] does not burst its pipe: the inverse of `burstShareFor`.
  * The coldest of the table, −51 °C, for every share from 0.35 (propylene) or 0.31 (ethylene glycol) up, which the trade
- * takes to be safe at any temperature.
+ * takes to be safe at any temperature: it lies somewhere below (`holdsBeyondTable`).
  */
 export function burstPoint(glycol: Glycol, volumeShare: number): Celsius {
   within(`share of ${glycol} glycol by volume [1]`, volumeShare, 0, 1);

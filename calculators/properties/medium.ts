@@ -35,8 +35,8 @@ export const mediumDensity = (medium: Medium, moisture: number): number =>
   medium.bulkDensity + waterDensity * waterShareOf(medium, moisture);
 
 /**
- * Conductivity [W/(m·K)]: on a straight line between dry and container capacity, 0.05 and 0.5 for peat (Heiskanen 2000; the
- * straight line is an assumption).
+ * Conductivity [W/(m·K)]: on a straight line between dry and container capacity, 0.05 and 0.5 for peat (Heiskanen 2000).
+ * Measured on peat soils it does rise in a straight line with the water by volume (abstract, University of Moratuwa).
  */
 export function mediumConductivity(medium: Medium, moisture: number): number {
   within('moisture of the medium [1]', moisture, 0, 1);

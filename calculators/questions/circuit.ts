@@ -6,6 +6,8 @@ import {
   circuitCurrent,
   coldestStart,
   currentOf,
+  powerShareAfterDrop,
+  settledDrop,
   smallestBreaker,
   startUpRatio,
   voltageDrop,
@@ -91,6 +93,13 @@ export default calculator({
       symbol: '\\Delta U',
       explain: 'There and back, with the conductor as warm as it may get.',
     },
+    powerArriving: {
+      label: 'Power that arrives at the cable',
+      quantity: 'power',
+      symbol: 'P_a',
+      explain:
+        'What is left of its label at the end of the feeder, with everything on. Count on this on the coldest night. Empty for a self-regulating cable, which makes up for a part of the loss.',
+    },
     longestFeeder: {
       label: 'Longest feeder of this wire',
       quantity: 'length',
@@ -113,6 +122,12 @@ export default calculator({
         cite('iec60228', 'resistance at 20 °C'),
         cite('iec60287', 'temperature coefficient of copper'),
       ],
+    },
+    {
+      tex: String.raw`P_a = P\left(1 - \frac{u}{1 + u}\right)^2`,
+      words:
+        'A cable of fixed resistance gives heat with the square of the voltage that reaches it. As it takes less current at less voltage, a little less is lost than was reckoned with the full current.',
+      cites: [cite('ohm-joule', 'P = U²/R, two resistances in series')],
     },
   ],
   cites: [
@@ -193,6 +208,10 @@ export default calculator({
         loadShare: figure((heating + other) / supply.breaker),
         voltageDrop: figure(drop),
         voltageDropVolts: figure(lost),
+        powerArriving:
+          cable.kind === 'constant'
+            ? figure(ratedPower(cable) * powerShareAfterDrop(settledDrop(drop)))
+            : null,
         longestFeeder: figure(longestFeeder),
       },
       warnings,

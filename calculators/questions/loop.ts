@@ -1,7 +1,8 @@
 import { loopLength, loopPath, loopVolume, loopWallMass, pipeOf } from '../bench/geometry.ts';
 import type { Bench } from '../bench/fields.ts';
-import { fluidDensity, loopHeatCapacity, loopMix } from '../bench/loop-mix.ts';
+import { fluidDensity, loopHeatCapacity, loopMix, type LoopMix } from '../bench/loop-mix.ts';
 import { amount, calculator, care, sentence, stop, type Warning } from '../calculator.ts';
+import type { Celsius } from '../quantities/temperature.ts';
 import { cite } from '../sources.ts';
 
 /** Least air space in a vented loop without a stand-pipe, as a share of its volume [1]: twice what 30 % glycol swells. */
@@ -9,6 +10,28 @@ const leastHeadspace = 0.03;
 
 /** Temperature at which plain water is densest [°C]: IAPWS SR6-08, 3.98 °C. */
 const densestWater = 3.98;
+
+/** The temperature of a room that is never filled is looked for up to here [°C]: hotter than any of these pipes may get. */
+const hottestLooked = 95;
+
+/**
+ * The loop temperature [°C] at which the fluid has swollen, from filling, into `room` [m³] of a loop of `volume` [m³]; null
+ * where that is hotter than a loop may get.
+ */
+function fullAt(fluid: LoopMix, fillTemperature: Celsius, volume: number, room: number): Celsius | null {
+  const filled = fluidDensity(fluid, fillTemperature);
+  const fits = (t: Celsius): boolean => volume * (filled / fluidDensity(fluid, t) - 1) <= room;
+  if (fits(hottestLooked)) return null;
+  // Water below 3.98 °C shrinks first; from there on the volume only grows, so halving the interval closes in.
+  let low: number = Math.max(fillTemperature, densestWater);
+  let high: number = hottestLooked;
+  for (let round = 0; round < 30; round++) {
+    const middle = (low + high) / 2;
+    if (fits(middle)) low = middle;
+    else high = middle;
+  }
+  return low;
+}
 
 /** The longest run without a bend [m]: what grows along one side of the bench. */
 function longestRun(bench: Bench): number {
@@ -102,6 +125,13 @@ export default calculator({
       explain:
         'Left at the high point under a vent when filling: the expansion, and never less than 3 % of the volume. Empty with a stand-pipe.',
     },
+    fullAt: {
+      label: 'Stand-pipe or air space full at',
+      quantity: 'temperature',
+      symbol: 'T_{\\text{full}}',
+      explain:
+        'The loop temperature at which the room for expansion is used up. A limit thermostat that the cable and the pipe would let stand higher must be set no higher than this, or the loop spills on the day that it is needed.',
+    },
     pipeGrowth: {
       label: 'Growth of the longest run',
       quantity: 'size',
@@ -121,6 +151,12 @@ export default calculator({
       tex: String.raw`\Delta V = V\left(\frac{\rho(T_{\text{fill}})}{\rho(T_{\text{hot}})} - 1\right),\qquad h = \frac{\Delta V}{\tfrac{\pi}{4}\,d_s^2}`,
       words:
         'The mass stays the same, so the volume grows as the density falls. What does not fit in the pipe stands in the stand-pipe of inside diameter ds.',
+      cites: [cite('melinder2010', 'density by temperature'), cite('iapws-sr6', 'density by temperature')],
+    },
+    {
+      tex: String.raw`V\left(\frac{\rho(T_{\text{fill}})}{\rho(T_{\text{full}})} - 1\right) = V_{\text{room}}`,
+      words:
+        'The stand-pipe or the air space is full at the temperature at which the fluid has swollen by the room that there is.',
       cites: [cite('melinder2010', 'density by temperature'), cite('iapws-sr6', 'density by temperature')],
     },
     {
@@ -152,6 +188,12 @@ export default calculator({
     const contractionVolume = Math.max(0, volume * (1 - density / fluidDensity(fluid, coldest)));
     const rise = expansionVolume / ((Math.PI / 4) * loop.standpipeDiameter ** 2);
     const headspace = Math.max(expansionVolume, leastHeadspace * volume);
+    const room =
+      loop.expansion === 'standpipe'
+        ? (Math.PI / 4) * loop.standpipeDiameter ** 2 * loop.standpipeHeight
+        : headspace;
+    const full = fullAt(fluid, loop.fillTemperature, volume, room);
+    const { highestService } = pipeOf(bench);
     const warnings: Warning[] = [];
     if (loop.fillTemperature > loop.hottest) {
       const text = sentence`The loop is filled at ${amount(loop.fillTemperature, 'temperature')} and is said to get no warmer than ${amount(loop.hottest, 'temperature')}. Correct the one or the other: the room for expansion is worked out between them.`;
@@ -184,6 +226,10 @@ export default calculator({
         contractionVolume: { value: contractionVolume },
         rise: loop.expansion === 'standpipe' ? { value: rise } : null,
         headspace: loop.expansion === 'headspace' ? { value: headspace } : null,
+        fullAt:
+          full === null || full > highestService
+            ? { value: highestService, beyond: 'above' }
+            : { value: full },
         pipeGrowth: {
           value: longestRun(bench) * pipeOf(bench).expansion * (hottest - mix.protectTo),
         },

@@ -2,7 +2,7 @@ import { loopVolume } from '../bench/geometry.ts';
 import { fluidVolumeHeatCapacity, loopMix, loopReference } from '../bench/loop-mix.ts';
 import { coldestWithoutPower } from '../bench/place.ts';
 import { amount, calculator, care, sentence, stop, type Figure, type Warning } from '../calculator.ts';
-import { burstPoint } from '../properties/burst.ts';
+import { burstPoint, holdsBeyondTable } from '../properties/burst.ts';
 import { freezingPoint, highestVolumeShare, volumeShareFor, type Glycol } from '../properties/glycol.ts';
 import { addOnTop, drainAndReplace, shareThatFreezesAt } from '../properties/mix-correction.ts';
 import { waterRange } from '../properties/water.ts';
@@ -217,7 +217,10 @@ export default calculator({
         concentrateVolume: figure(share * volume),
         waterVolume: figure((1 - share) * volume),
         freezingPoint: figure(freezes),
-        burstPoint: figure(burstPoint(antifreeze, share)),
+        burstPoint: {
+          value: burstPoint(antifreeze, share),
+          ...(holdsBeyondTable(antifreeze, share) ? { beyond: 'below' as const } : {}),
+        },
         shareNeeded: figure(needed),
         massShare: figure(fluid.massShare),
         heatCapacityLoss: figure(1 - fluidVolumeHeatCapacity(fluid, loopReference) / water),

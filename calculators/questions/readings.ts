@@ -39,7 +39,7 @@ const bareUnits: Partial<Record<PriorId, string>> = {
 interface Learned {
   readonly id: PriorId;
   readonly prior: Prior;
-  readonly after: Required<Figure>;
+  readonly after: Required<Omit<Figure, 'beyond'>>;
   /** Part of its range that went [1]; less than zero where a fault made room. */
   readonly narrowed: number;
   /** How far its middle moved, in standard deviations of what was believed. */
@@ -62,7 +62,11 @@ function learnedFrom(situation: Situation, { belief }: Calibration): Learned[] {
 const spoken = ({ narrowed, moved }: Learned): boolean =>
   narrowed >= spokenTo || Math.abs(moved) >= ninetieth;
 
-function rangeWords({ quantity }: Prior, id: PriorId, { value, low, high }: Required<Figure>): Sentence {
+function rangeWords(
+  { quantity }: Prior,
+  id: PriorId,
+  { value, low, high }: Required<Omit<Figure, 'beyond'>>,
+): Sentence {
   const unit = bareUnits[id] ?? '';
   const one = (number: number) => amount(number, quantity ?? 'number');
   return [one(value), `${unit} (`, one(low), ' to ', one(high), ')'];
@@ -243,7 +247,7 @@ export default calculator({
       return one && spoken(one) ? one.after : null;
     };
     const next = nextReadings(situation, calibration, [after.coldestRoots.slopes, after.required.slopes]);
-    const figure = ({ value, low, high }: Required<Figure>, least = -Infinity): Figure => ({
+    const figure = ({ value, low, high }: Required<Omit<Figure, 'beyond'>>, least = -Infinity): Figure => ({
       value,
       low: Math.max(least, low),
       high,

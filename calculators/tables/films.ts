@@ -48,7 +48,10 @@ export const sheets = {
     longwaveWet: 0,
     emissivity: 0.9,
     porosity: 0,
-    cites: [cite('r-value-blog', 'twin wall 6 mm: R 1.54 h·ft²·°F/Btu with films')],
+    cites: [
+      cite('r-value-blog', 'twin wall 6 mm: R 1.54 h·ft²·°F/Btu with films'),
+      cite('iso6946', 'films of 0.12 and 0.04 m²·K/W, from memory'),
+    ],
   },
   'foam-board': {
     label: 'Rigid foam board, 25 mm',
@@ -57,7 +60,12 @@ export const sheets = {
     longwaveWet: 0,
     emissivity: 0.9,
     porosity: 0,
-    cites: [cite('en12524', 'bead polystyrene 0.0355 W/(m·K)')],
+    cites: [
+      cite(
+        'open-libraries',
+        'ht: polystyrene of beads, 20 kg/m³, 0.0355 W/(m·K), after a handbook of ASHRAE',
+      ),
+    ],
   },
   fleece: {
     label: 'Frost fleece, about 30 g/m²',

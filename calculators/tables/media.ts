@@ -13,14 +13,21 @@ export interface Medium {
   readonly cites: readonly Citation[];
 }
 
-/** Specific heat capacity of dry organic matter [J/(kg·K)]: dry drained peat at 0 °C, 1.202 kJ/(kg·K). */
+/**
+ * Specific heat capacity of dry organic matter [J/(kg·K)]: mean of 18 layers of drained peat at 0 °C, 1.202 J/(g·K), rising
+ * by 0.0043 for each degree from −20 to 30 °C (Gnatowski and others 2022). Bark is taken to be like it.
+ */
 export const dryMatterHeatCapacity = 1202;
 
 const conductivity = {
   conductivityDry: 0.05,
   conductivityWet: 0.5,
 } as const;
-const conductivityCite = cite('heiskanen2000', 'peat 0.5 W/(m·K) wet to 0.05 dry');
+/** What all media rest on. */
+const common = [
+  cite('heiskanen2000', 'peat 0.5 W/(m·K) wet to 0.05 dry'),
+  cite('gnatowski2022', 'dry matter of peat 1.202 J/(g·K) at 0 °C'),
+];
 
 export const media = {
   bark: {
@@ -28,20 +35,20 @@ export const media = {
     containerCapacity: 0.48,
     bulkDensity: 180,
     ...conductivity,
-    cites: [cite('agronomy978528', 'table 1, pine bark'), conductivityCite],
+    cites: [cite('agronomy978528', 'table 1, pine bark'), ...common],
   },
   peat: {
     label: 'Peat',
     containerCapacity: 0.87,
     bulkDensity: 110,
     ...conductivity,
-    cites: [cite('agronomy978528', 'table 1, peat'), conductivityCite],
+    cites: [cite('agronomy978528', 'table 1, peat'), ...common],
   },
   'peat-bark': {
     label: 'Peat and bark, half and half',
     containerCapacity: (0.48 + 0.87) / 2,
     bulkDensity: (180 + 110) / 2,
     ...conductivity,
-    cites: [cite('agronomy978528', 'mean of the rows for pine bark and peat'), conductivityCite],
+    cites: [cite('agronomy978528', 'mean of the rows for pine bark and peat'), ...common],
   },
 } as const satisfies Record<string, Medium>;

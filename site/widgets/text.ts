@@ -6,9 +6,12 @@ import { showNumber, showQuantity, type Manner } from '../../calculators/quantit
 /** Shown where a question does not arise for this bench, such as the mix of a loop of plain water. */
 export const noFigure = 'no figure';
 
-/** A figure's expected value as a reader sees it. */
-export const figureText = (figure: Figure | null, quantity: QuantityName, manner: Manner): string =>
-  figure ? showQuantity(figure.value, quantity, manner) : noFigure;
+/** A figure's expected value as a reader sees it: "12.9 m"; "below −51.1 °C" where published figures end there. */
+export function figureText(figure: Figure | null, quantity: QuantityName, manner: Manner): string {
+  if (!figure) return noFigure;
+  const shown = showQuantity(figure.value, quantity, manner);
+  return figure.beyond ? `${figure.beyond} ${shown}` : shown;
+}
 
 /** The range that a figure lies in, in words; empty where it is known without one. */
 export function rangeText(figure: Figure | null, quantity: QuantityName, manner: Manner): string {

@@ -261,12 +261,18 @@ const settings = (facts: Facts): LabelledValue[] => [
 
 /**
  * Where a second thermostat must cut the power, whatever the first one does: the low end of the range in which sheath and
- * pipe stay within their limits, or else the pipe's limit in service.
+ * pipe stay within their limits, or else the pipe's limit in service; and never above where the stand-pipe or the air space
+ * is full.
  */
 function limitThermostat(facts: Facts): LabelledValue {
   const { highestService } = pipeOf(facts.situation.bench);
   const found = figureOf(facts, 'sheath.limitThermostat');
-  const most = Math.min(highestService, found?.figure.low ?? found?.figure.value ?? highestService);
+  const full = figureOf(facts, 'loop.fullAt');
+  const most = Math.min(
+    found?.figure.low ?? found?.figure.value ?? highestService,
+    full?.figure.value ?? highestService,
+    highestService,
+  );
   return { label: 'Limit thermostat, at most', value: value(facts, most, 'temperature') };
 }
 

@@ -4,7 +4,7 @@ import type { FieldPath } from '../../calculators/bench/fields.ts';
 import type { QuantityName } from '../../calculators/quantities/quantity.ts';
 import { showQuantity, type Manner } from '../../calculators/quantities/show.ts';
 import { showField } from '../report.ts';
-import { rangeText, sentenceText } from '../widgets/text.ts';
+import { figureText, rangeText, sentenceText } from '../widgets/text.ts';
 import type { LabelledValue } from './blocks.ts';
 
 /** One bench with its answers, asked for what the sheet says of it, in the reader's units. */
@@ -33,7 +33,7 @@ export function figureOf(
 /** A figure as a reader sees it: "74 mm"; null where the question does not arise. */
 export function shown(facts: Facts, name: string): string | null {
   const found = figureOf(facts, name);
-  return found ? showQuantity(found.figure.value, found.quantity, facts.manner) : null;
+  return found ? figureText(found.figure, found.quantity, facts.manner) : null;
 }
 
 /** Figures with their labels, those that do not arise left out. */
@@ -43,9 +43,7 @@ export const labelled = (facts: Facts, names: readonly string[]): LabelledValue[
     if (!found) return [];
     const { label, quantity, figure } = found;
     const note = rangeText(figure, quantity, facts.manner);
-    return [
-      { label, value: showQuantity(figure.value, quantity, facts.manner), ...(note === '' ? {} : { note }) },
-    ];
+    return [{ label, value: figureText(figure, quantity, facts.manner), ...(note === '' ? {} : { note }) }];
   });
 
 /** A field of the bench as a reader sees it. */

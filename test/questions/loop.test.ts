@@ -54,6 +54,23 @@ describe('loop', () => {
     expect(figures.headspace).toBeNull();
   });
 
+  // 84.296 L of water from 10 to 40 °C swell by 0.636 L (Kell 1975): a room of just that is full at 40 °C.
+  it('says at which temperature the stand-pipe is full', () => {
+    const room = 0.084296 * (999.702 / 992.216 - 1);
+    const standpipeHeight = room / ((Math.PI / 4) * 0.05 ** 2);
+    const at = (height: number) =>
+      answer({ ...water, loop: { length: 10, standpipeDiameter: 0.05, standpipeHeight: height } }).figures
+        .fullAt;
+    expectNear(valueOf(at(standpipeHeight)), 40, 0.01);
+    // Pipe of PVC is good to 60 °C, by when water of 10 °C has swollen by 1.68 %.
+    const upTo60 = (0.084296 * (999.702 / 983.195 - 1)) / ((Math.PI / 4) * 0.05 ** 2);
+    expect(at(upTo60 * 1.01)).toEqual({ value: 60, beyond: 'above' });
+    expect(at(upTo60 * 0.99)).not.toHaveProperty('beyond');
+    const vented = answer({ ...water, loop: { length: 10, expansion: 'headspace', hottest: 40 } }).figures;
+    expectNear(valueOf(vented.headspace), 0.03 * 0.084296, 1e-7);
+    expect(vented.fullAt).toEqual({ value: 60, beyond: 'above' });
+  });
+
   it('leaves at least 3 % of air without a stand-pipe', () => {
     const { figures } = answer({ loop: { expansion: 'headspace' } });
     expect(figures.rise).toBeNull();

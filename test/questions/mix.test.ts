@@ -107,6 +107,15 @@ describe('mix', () => {
       expectNear(valueOf(answer({ mix: { share } }).figures.burstPoint), ((fahrenheit - 32) * 5) / 9, 1e-9);
   });
 
+  it('says that a mix bursts nothing below the end of the table, where the trade asks for no more', () => {
+    // 35 % propylene and 31 % ethylene glycol are what the table has for −60 °F.
+    expect(answer({ mix: { share: 0.35 } }).figures.burstPoint).toMatchObject({ beyond: 'below' });
+    expect(answer({ mix: { antifreeze: 'ethylene', share: 0.31 } }).figures.burstPoint).toMatchObject({
+      beyond: 'below',
+    });
+    expect(answer({ mix: { share: 0.34 } }).figures.burstPoint).not.toHaveProperty('beyond');
+  });
+
   it('warns as far as there is a reason, and no further', () => {
     const of = (changes: BenchChanges): string[] => codesOf(mix.compute(soundSituation(changes)));
     expect(of({})).toEqual([]);
