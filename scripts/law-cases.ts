@@ -9,7 +9,7 @@ import {
 import { radiantFilm } from '../calculators/laws/radiation.ts';
 import { air } from '../calculators/properties/air.ts';
 import { freezingPoint, mixDensity, mixViscosity } from '../calculators/properties/glycol.ts';
-import { saturationPressure } from '../calculators/properties/moist-air.ts';
+import { moistPrandtl, saturationPressure } from '../calculators/properties/moist-air.ts';
 import { waterConductivity, waterDensity } from '../calculators/properties/water.ts';
 import { toBase } from '../calculators/quantities/quantity.ts';
 import { sheets } from '../calculators/tables/films.ts';
@@ -35,6 +35,7 @@ const properties: Readonly<Record<string, (t: number) => number>> = {
   'freezing point of a mix': (t) => freezingPoint('propylene', t / 50),
   'all of air': (t) => air(t).prandtl,
   'pressure of vapour': saturationPressure,
+  'Prandtl number of moist air': (t) => moistPrandtl(t, 0.9),
   'a unit converted': (t) => toBase('temperature', t, '°F'),
 };
 

@@ -26,6 +26,7 @@ const conductivity = {
 /** What all media rest on. */
 const common = [
   cite('heiskanen2000', 'peat 0.5 W/(m·K) wet to 0.05 dry'),
+  cite('peat-transport', 'conductivity rises in a straight line with the water'),
   cite('gnatowski2022', 'dry matter of peat 1.202 J/(g·K) at 0 °C'),
 ];
 
