@@ -5,6 +5,7 @@ import heat from './questions/heat.ts';
 import loop from './questions/loop.ts';
 import mix from './questions/mix.ts';
 import roots from './questions/roots.ts';
+import settings from './questions/settings.ts';
 import sheath from './questions/sheath.ts';
 import watts from './questions/watts.ts';
 import winding from './questions/winding.ts';
@@ -20,6 +21,7 @@ export const calculators = [
   winding,
   sheath,
   circuit,
+  settings,
 ] as const satisfies readonly Calculator[];
 
 export type CalculatorId = (typeof calculators)[number]['id'];

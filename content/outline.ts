@@ -81,7 +81,7 @@ export const parts: readonly Part[] = [
         id: 'sensors',
         question: 'Where does the sensor go, and what do I set?',
         gives: 'One place, one set point and two alarm limits.',
-        calculators: ['watts'],
+        calculators: ['settings'],
       },
     ],
   },

@@ -1,0 +1,263 @@
+import { loopFreezes } from '../bench/heat-held.ts';
+import { coldestOf, limitNight, stuckOn, type LimitNight } from '../bench/limit-night.ts';
+import { loopHeatCapacity } from '../bench/loop-mix.ts';
+import { sensorNode } from '../bench/sensor.ts';
+import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
+import { amount, calculator, care, sentence, type Figure, type Warning } from '../calculator.ts';
+import { cite } from '../sources.ts';
+import { coldestMonth } from '../weather/cold-snap.ts';
+
+/** By how much a sensor and a dial may be wrong together [K] (common practice: thermostats are good to about 1 K). */
+const sensorError = 1;
+
+/** Kept free between a set point and the alarm that is to ring when it is missed [K] (design rule of this guide). */
+const inHand = 1;
+
+/** Set point of a thermostat on the loop in common practice [°C]: 4 to 5. */
+const commonOnLoop = 4.5;
+
+/** Differential of common practice [K]: 1 to 2. */
+const commonDifferential = 1;
+
+/** Least time from one switching on to the next [s] (assumption: contacts that switch six times an hour last for winters). */
+const leastCycle = 600;
+
+/** A setting that misses its figure by less than a dial can show [K] has met it. */
+const dial = 0.25;
+
+const figure = (value: number): Figure => ({ value });
+const figureOrNone = (value: number | null): Figure | null => (value === null ? null : figure(value));
+
+/** What each of the three places reads when the roots are at their limit; null where they never get there. */
+function readings(night: LimitNight | null, limit: number) {
+  if (!night) return null;
+  const { body, held } = night;
+  if (coldestOf(body, held) > limit + 0.01) return null;
+  const at = (node: number): number => held.temperatures[node]!;
+  return {
+    loop: at(body.loop),
+    air: at(sensorNode(body, 'air')),
+    pot: at(sensorNode(body, 'pot')),
+  };
+}
+
+const temperature = 'temperature';
+
+export default calculator({
+  id: 'settings',
+  question: 'Where does the sensor go, and what do I set?',
+  summary:
+    'Set points for the three places of the sensor, worked out back from the limit of your roots, and the limits of the alarms.',
+  reads: reading(
+    'control.sensor',
+    'control.setPoint',
+    'plants.lowestRootTemperature',
+    'control.differential',
+    'control.alarmLow',
+    'control.alarmHigh',
+    'plants.growthTemperature',
+    ...designNightFields,
+    ...thermalFields,
+  ),
+  figures: {
+    setInPot: {
+      label: 'Set point with the sensor in a pot',
+      quantity: temperature,
+      symbol: 'T_{\\text{set}}',
+      explain:
+        'In the middle of a pot that stands in the coldest place. Your limit, plus what the coldest layer is colder than the sensor, plus what sensor and dial may be wrong, half the differential, and room for the alarm.',
+    },
+    setInAir: {
+      label: 'Set point with the sensor in the air under the bench',
+      quantity: temperature,
+      explain:
+        'Halfway up, out of sight of the pipe. On a milder night it heats more than the roots need. Empty where the roots need no heat, or no heat of this cable holds them.',
+    },
+    setOnLoop: {
+      label: 'Set point that a sensor on the loop would need',
+      quantity: temperature,
+      explain:
+        'Right for this one night alone; on every milder night it heats far too much. Not a place to put the thermostat that keeps the roots.',
+    },
+    loopAboveAir: {
+      label: 'Loop above the air under the bench, cable on',
+      quantity: 'temperatureDifference',
+      symbol: '\\Delta T',
+      explain:
+        'At full power, at rest. The loop can give its heat to the air only by being that much warmer.',
+    },
+    airWhenLoopRests: {
+      label: 'Air under the bench when a sensor on the loop begins to rest',
+      quantity: temperature,
+      explain:
+        'With the sensor on the loop at your set point, or at 4.5 °C (40 °F) where your sensor is elsewhere: down to this the cable pauses again and again while the air is colder than the thermostat says.',
+    },
+    loopAtLimit: {
+      label: 'The loop reads, with the roots at your limit',
+      quantity: temperature,
+      explain: 'At rest on the night named below.',
+    },
+    airAtLimit: {
+      label: 'The air under the bench reads then',
+      quantity: temperature,
+      explain: 'At rest on the same night.',
+    },
+    potAtLimit: {
+      label: 'The middle of a pot reads then',
+      quantity: temperature,
+      explain: 'The coldest layer of the same pot is at your limit.',
+    },
+    outside: {
+      label: 'Outside temperature of that night',
+      quantity: temperature,
+      explain:
+        'The night that you build for, or the coldest on which the full cable holds the roots for good, where that is milder. A shorter frost may be colder.',
+    },
+    differential: {
+      label: 'Differential to set',
+      quantity: 'temperatureDifference',
+      explain:
+        'From switching off to switching on again: 1 K, or more where a strong cable on a small loop would switch too often. The set points above count the differential that you have now.',
+    },
+    shortestCycle: {
+      label: 'Shortest time between switchings on',
+      quantity: 'duration',
+      symbol: 't',
+      explain:
+        'With your differential and the sensor on the loop, when the cable is on half of the time. In air and pot it takes longer, as these follow the loop.',
+    },
+    alarmLow: {
+      label: 'Low alarm, in the coldest pot',
+      quantity: temperature,
+      explain:
+        'Rings while the coldest layer is still at your limit, even with a sensor that reads too warm by as much as is common.',
+    },
+    alarmHigh: {
+      label: 'High alarm, on the loop',
+      quantity: temperature,
+      explain:
+        'A little above what the loop reads at full power on that night: a thermostat that sticks goes past it.',
+    },
+    stuckLoop: {
+      label: 'The loop with the thermostat stuck on',
+      quantity: temperature,
+      explain:
+        'At rest in ordinary weather of the coldest month, without sun. The high alarm must be below it.',
+    },
+    loopFrost: {
+      label: 'Second limit on the loop: heat on below',
+      quantity: temperature,
+      explain:
+        'A second thermostat beside the first that switches the heat on before the loop freezes. With a strong mix it never has to.',
+    },
+  },
+  formulas: [
+    {
+      tex: String.raw`T_{\text{set}} = T_{\text{limit}} + (T_{\text{sensor}} - T_{\text{coldest}}) + e + \tfrac{\delta}{2} + r`,
+      words:
+        'The set point is the limit of the roots, plus the sensor’s place above the coldest layer, plus the error e of sensor and dial, half the differential δ, as the heat comes on only that far below the set point, and room r for the alarm.',
+      cites: [
+        cite('common-practice', 'thermostats are good to about 1 K'),
+        cite('assumption', 'design rule: 1 K between set point and alarm'),
+      ],
+    },
+    {
+      tex: String.raw`t = \frac{C\,\delta}{P\,d} + \frac{C\,\delta}{P\,(1-d)} \;\ge\; \frac{4\,C\,\delta}{P}`,
+      words:
+        'Heating lifts the loop of heat capacity C through the differential with what the cable P gives more than is lost; cooling takes what is lost. Both are shares of the full power, and their sum is least when the cable is on half of the time.',
+      cites: [cite('incropera', 'lumped heat capacity')],
+    },
+  ],
+  cites: [
+    cite('common-practice', 'sensors on the loop at 4 to 5 °C, in air or pot at 2 to 5 °C, from memory'),
+    cite('common-practice', 'an alarm in the coldest pot and one on the loop'),
+    cite('common-practice', 'differentials of 1 to 2 K'),
+    cite('assumption', 'a thermostat should not switch on more often than every ten minutes'),
+    cite('assumption', 'places read at rest, as if the night never ended; the air under the bench is mixed'),
+  ],
+  cautions: ['alarm', 'heat-and-plastic'],
+  compute(situation) {
+    const { bench, station } = situation;
+    const { control, plants } = bench;
+    const { lowestRootTemperature: limit } = plants;
+    const night = limitNight(situation);
+    const atLimit = readings(night, limit);
+    const half = control.differential / 2;
+    const month = coldestMonth(station);
+    const stuck = stuckOn(situation, (month.meanLow + month.meanHigh) / 2);
+    const stuckLoop = stuck.settled.temperatures[stuck.body.loop]!;
+    // At rest with the cable on: on that night, or where there is none in ordinary weather.
+    const on = night ? { body: night.body, settled: night.full } : stuck;
+    const [fullLoop, fullAir] = [on.body.loop, on.body.under].map((node) => on.settled.temperatures[node]!);
+    const loopAboveAir = fullLoop! - fullAir!;
+    const potOverColdest = atLimit
+      ? atLimit.pot - limit
+      : on.settled.temperatures[sensorNode(on.body, 'pot')]! - coldestOf(on.body, on.settled);
+    const alarmLow = limit + Math.max(0, potOverColdest) + sensorError;
+    const setInPot = alarmLow + half + inHand;
+    const setIn = (place: number): number => place + sensorError + half;
+    const setInAir = atLimit && setIn(atLimit.air);
+    const setOnLoop = atLimit && setIn(atLimit.loop);
+    const onLoop = control.sensor === 'loop';
+    const airWhenLoopRests = (onLoop ? control.setPoint : commonOnLoop) - loopAboveAir;
+    const alarmHigh = fullLoop! + sensorError + inHand;
+    const loopFrost = loopFreezes(bench) + sensorError + half + inHand;
+
+    const warnings: Warning[] = [];
+    const set = amount(control.setPoint, temperature);
+    if (onLoop && setOnLoop !== null && control.setPoint < setOnLoop - dial) {
+      const text = sentence`A thermostat that holds the loop at ${set} lets the cable rest while the air under the bench is down to ${amount(airWhenLoopRests, temperature)}. It keeps the loop, not the roots. Put the sensor in a pot and set ${amount(setInPot, temperature)}.`;
+      warnings.push(care('loop-sensor-rests', text));
+    }
+    const wanted = control.sensor === 'pot' ? setInPot : control.sensor === 'air' ? setInAir : null;
+    if (wanted !== null && control.setPoint < wanted - dial) {
+      const text = sentence`The set point of ${set} is low for a sensor in this place: ${amount(wanted, temperature)} would keep the roots at your limit on the night worked with.`;
+      warnings.push(care('set-point-low', text));
+    }
+    if (control.sensor === 'pot' && control.setPoint > plants.growthTemperature) {
+      const text = sentence`Roots that are held at ${set} wake up in midwinter: you gave ${amount(plants.growthTemperature, temperature)} as the most. Set it lower.`;
+      warnings.push(care('set-point-wakes', text));
+    }
+    if (control.alarmLow < alarmLow - dial) {
+      const text = sentence`A low alarm at ${amount(control.alarmLow, temperature)} in a pot may ring too late: ${amount(alarmLow, temperature)} still leaves the coldest roots at your limit.`;
+      warnings.push(care('low-alarm-late', text));
+    }
+    if (control.sensor === 'pot' && control.alarmLow > control.setPoint - half) {
+      const text = sentence`A low alarm at ${amount(control.alarmLow, temperature)} rings each time that the thermostat switches on. Set it lower, or the set point higher.`;
+      warnings.push(care('low-alarm-at-work', text));
+    }
+    if (control.alarmHigh > stuckLoop) {
+      const text = sentence`With the thermostat stuck on the loop comes to ${amount(stuckLoop, temperature)} in ordinary weather of the coldest month. A high alarm at ${amount(control.alarmHigh, temperature)} on the loop would not ring.`;
+      warnings.push(care('high-alarm-silent', text));
+    } else if (control.alarmHigh < fullLoop!) {
+      const text = sentence`On a hard night the loop stands at ${amount(fullLoop!, temperature)} with everything in order. A high alarm at ${amount(control.alarmHigh, temperature)} on the loop would ring: set it to ${amount(alarmHigh, temperature)}.`;
+      warnings.push(care('high-alarm-at-work', text));
+    }
+    if (onLoop && control.setPoint < loopFrost - dial) {
+      const text = sentence`A thermostat on the loop at ${set} may let the loop freeze. Set at least ${amount(loopFrost, temperature)}.`;
+      warnings.push(care('loop-may-freeze', text));
+    }
+    const { fullPower } = on.settled;
+    const heldPerDegree = 4 * loopHeatCapacity(bench);
+    return {
+      figures: {
+        setInPot: figure(setInPot),
+        setInAir: figureOrNone(setInAir),
+        setOnLoop: figureOrNone(setOnLoop),
+        loopAboveAir: figure(loopAboveAir),
+        airWhenLoopRests: figure(airWhenLoopRests),
+        loopAtLimit: figureOrNone(atLimit && atLimit.loop),
+        airAtLimit: figureOrNone(atLimit && atLimit.air),
+        potAtLimit: figureOrNone(atLimit && atLimit.pot),
+        outside: figureOrNone(night && night.outside),
+        differential: figure(Math.max(commonDifferential, (leastCycle * fullPower) / heldPerDegree)),
+        shortestCycle: fullPower > 0 ? figure((heldPerDegree * control.differential) / fullPower) : null,
+        alarmLow: figure(alarmLow),
+        alarmHigh: figure(alarmHigh),
+        stuckLoop: figure(stuckLoop),
+        loopFrost: figure(loopFrost),
+      },
+      warnings,
+    };
+  },
+});

@@ -1,0 +1,194 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { changed as changedBench } from '../../calculators/bench/changed.ts';
+import { expectedParameters } from '../../calculators/bench/priors.ts';
+import { restOn } from '../../calculators/bench/steady.ts';
+import type { Situation } from '../../calculators/calculator.ts';
+import settings from '../../calculators/questions/settings.ts';
+import { codesOf, valueOf } from '../support/answers.ts';
+import { anyBench, type BenchChanges } from '../support/benches.ts';
+import { expectNear } from '../support/near.ts';
+import { inventedStation, metricRegion, situation } from '../support/situations.ts';
+
+const answer = (changes: BenchChanges = {}) => settings.compute(situation(changes));
+
+/** The start bench on a night that its cable holds, with all that the guide asks of sensor and alarms. */
+const mild: BenchChanges = { place: { designNight: 'own', ownLowest: -4 }, control: { differential: 1 } };
+const asked = answer(mild).figures;
+const set: BenchChanges = {
+  ...mild,
+  control: {
+    sensor: 'pot',
+    setPoint: valueOf(asked.setInPot),
+    differential: 1,
+    alarmLow: valueOf(asked.alarmLow),
+    alarmHigh: valueOf(asked.alarmHigh),
+  },
+};
+
+/** The coldest roots with a thermostat in this place and at this set point, on that night [°C]. */
+const coldestWith = (
+  where: Situation,
+  sensor: 'loop' | 'air' | 'pot',
+  setPoint: number,
+  outside: number,
+): number => {
+  const one = changedBench(where, { control: { sensor, setPoint } });
+  return restOn(one, 'thermostat', expectedParameters(one), outside).coldestRoots;
+};
+
+describe('settings', () => {
+  it('puts the sensor where its reading and the roots’ limit belong together', () => {
+    const where = situation();
+    const { figures } = settings.compute(where);
+    const { lowestRootTemperature: limit } = where.bench.plants;
+    const outside = valueOf(figures.outside);
+    // The night was found by driving the roots; driving each sensor to its reading must bring the roots to the limit.
+    for (const [sensor, reads] of [
+      ['loop', figures.loopAtLimit],
+      ['air', figures.airAtLimit],
+      ['pot', figures.potAtLimit],
+    ] as const)
+      expectNear(coldestWith(where, sensor, valueOf(reads), outside), limit, 0.02, sensor);
+  });
+
+  it('holds the roots on that night, and on any milder one, with each of its set points', () => {
+    const where = situation();
+    const { figures } = settings.compute(where);
+    const { lowestRootTemperature: limit } = where.bench.plants;
+    for (const warmer of [0, 2, 5, 10])
+      for (const [sensor, point] of [
+        ['loop', figures.setOnLoop],
+        ['air', figures.setInAir],
+        ['pot', figures.setInPot],
+      ] as const) {
+        // The cable comes on only half a differential below, and the thermostat may read a degree too warm.
+        const least = valueOf(point) - where.bench.control.differential / 2 - 1;
+        const roots = coldestWith(where, sensor, least, valueOf(figures.outside) + warmer);
+        expect(roots, `${sensor}, ${warmer} K milder`).toBeGreaterThan(limit - 0.02);
+      }
+  });
+
+  it('lets the air freeze with the sensor on the loop at 4 to 5 °C, the common setting', () => {
+    const { figures } = answer({ control: { sensor: 'loop', setPoint: 4.5 } });
+    expect(valueOf(figures.airWhenLoopRests)).toBeLessThan(0);
+    expectNear(valueOf(figures.airWhenLoopRests), 4.5 - valueOf(figures.loopAboveAir), 1e-9);
+    expect(codesOf(answer({ control: { sensor: 'loop', setPoint: 4.5 } }))).toContain(
+      'care loop-sensor-rests',
+    );
+  });
+
+  // Common practice, from memory: root zone 2 to 5 °C, alarm at 1 °C or below, never above 7 °C in midwinter.
+  it('comes to what growers set, for tender young roots', () => {
+    const { figures } = answer({ plants: { lowestRootTemperature: -1 }, control: { differential: 1 } });
+    const point = valueOf(figures.setInPot);
+    expect(point).toBeGreaterThan(1);
+    expect(point).toBeLessThan(5);
+    expect(valueOf(figures.alarmLow)).toBeLessThanOrEqual(1);
+    expectNear(valueOf(figures.differential), 1, 1e-9);
+  });
+
+  // By hand: limit −1.5 °C, 1 K for sensor and dial, 1 K for the alarm, half of a differential of 2 K.
+  it('adds up its set point as its formula says', () => {
+    const { figures } = answer({ control: { differential: 2 } });
+    const over = valueOf(figures.potAtLimit) + 1.5;
+    expectNear(valueOf(figures.alarmLow), -1.5 + over + 1, 1e-6);
+    expectNear(valueOf(figures.setInPot), -1.5 + over + 1 + 1 + 1, 1e-6);
+    expectNear(valueOf(figures.setInAir), valueOf(figures.airAtLimit) + 1 + 1, 1e-9);
+    expectNear(valueOf(figures.setOnLoop), valueOf(figures.loopAtLimit) + 1 + 1, 1e-9);
+  });
+
+  // By hand: 84.296 L of water (EN 1401: 8.4296 L/m) at 999.966 kg/m³ and 4204.92 J/(kg·K) (IAPWS SR6-08) in 14.91 kg of
+  // PVC at 900 J/(kg·K) (EN 12524) hold 367.9 kJ/K. 608 W: 4 × 367 900 × 1 ÷ 608 = 2420 s.
+  it('switches no faster than the loop can warm and cool', () => {
+    const { figures } = answer({
+      loop: { length: 10 },
+      mix: { antifreeze: 'none' },
+      control: { differential: 1 },
+    });
+    expectNear(valueOf(figures.shortestCycle), 2420, 5);
+  });
+
+  it('asks for a wider differential where a strong cable heats a small loop', () => {
+    const { figures } = answer({
+      loop: { length: 2, pipe: 'schedule40-2in' },
+      cable: { length: 60, powerPerLength: 30 },
+      mix: { antifreeze: 'none' },
+    });
+    expect(valueOf(figures.differential)).toBeGreaterThan(1);
+  });
+
+  it('works with the night that the full cable holds, where it cannot hold the design night', () => {
+    const { figures } = answer({ place: { designNight: 'own', ownLowest: -30 } });
+    const outside = valueOf(figures.outside);
+    expect(outside).toBeGreaterThan(-30);
+    const harder = coldestWith(situation(), 'pot', 25, outside - 0.5);
+    expect(harder).toBeLessThan(situation().bench.plants.lowestRootTemperature);
+    // A milder design night is taken as it is.
+    const mild = answer({ place: { designNight: 'own', ownLowest: -2 } });
+    expect(valueOf(mild.figures.outside)).toBe(-2);
+  });
+
+  it('has no reading at the limit where the roots never get there', () => {
+    const { figures } = answer({ place: { houseKind: 'held', houseMinimum: 6 } });
+    expect(figures).toMatchObject({ loopAtLimit: null, airAtLimit: null, potAtLimit: null, setOnLoop: null });
+    expect(valueOf(figures.setInPot)).toBeLessThan(6);
+  });
+
+  it('warns as far as there is a reason, and no further', () => {
+    const of = (control: BenchChanges['control'], more: BenchChanges = {}): string[] =>
+      codesOf(answer({ ...set, ...more, control: { ...set.control, ...control } }));
+    expect(of({})).toEqual([]);
+    expect(of({ setPoint: 0 }, {})).toEqual(['care set-point-low', 'care low-alarm-at-work']);
+    expect(of({ setPoint: 8 })).toEqual(['care set-point-wakes']);
+    expect(of({ alarmLow: -2 })).toEqual(['care low-alarm-late']);
+    expect(of({ alarmHigh: 40 })).toEqual(['care high-alarm-silent']);
+    expect(of({ alarmHigh: 8 })).toEqual(['care high-alarm-at-work']);
+    expect(of({ sensor: 'loop', setPoint: 4.5 })).toEqual(['care loop-sensor-rests']);
+    expect(of({ sensor: 'loop', setPoint: 0 }, { mix: { antifreeze: 'none' } })).toEqual([
+      'care loop-sensor-rests',
+      'care loop-may-freeze',
+    ]);
+  });
+
+  const figuresOfAny = (bench: Situation['bench']) =>
+    settings.compute({ bench, region: metricRegion, station: inventedStation });
+
+  it('gives numbers for any bench that the fields allow, and sentences that end', () => {
+    fc.assert(
+      fc.property(anyBench, (bench) => {
+        const { figures, warnings } = figuresOfAny(bench);
+        expect(Object.keys(figures).sort()).toEqual(Object.keys(settings.figures).sort());
+        for (const [name, one] of Object.entries(figures))
+          if (one) expect(Number.isFinite(one.value), `${name} is ${one.value}`).toBe(true);
+        expect(valueOf(figures.setInPot)).toBeGreaterThan(bench.plants.lowestRootTemperature);
+        expect(valueOf(figures.loopAboveAir)).toBeGreaterThan(0);
+        expect(new Set(warnings.map(({ code }) => code)).size).toBe(warnings.length);
+        for (const { text } of warnings) expect(text.at(-1)).toMatch(/\.$/u);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('reads the fields that its answer depends on, and says so', () => {
+    fc.assert(
+      fc.property(anyBench, anyBench, (bench, other) => {
+        const mixed = Object.fromEntries(
+          Object.entries(bench).map(([group, members]) => [
+            group,
+            Object.fromEntries(
+              Object.entries(members).map(([name, value]) => [
+                name,
+                (settings.reads as readonly string[]).includes(`${group}.${name}`)
+                  ? value
+                  : (other as unknown as Record<string, Record<string, unknown>>)[group]?.[name],
+              ]),
+            ),
+          ]),
+        ) as unknown as Situation['bench'];
+        expect(figuresOfAny(mixed)).toEqual(figuresOfAny(bench));
+      }),
+      { numRuns: 30 },
+    );
+  });
+});
