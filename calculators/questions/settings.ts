@@ -26,7 +26,8 @@ const leastCycle = 600;
 const dial = 0.25;
 
 const figure = (value: number): Figure => ({ value });
-const figureOrNone = (value: number | null): Figure | null => (value === null ? null : figure(value));
+const figureOrNone = (value: number | null | undefined): Figure | null =>
+  value === null || value === undefined ? null : figure(value);
 
 /** What each of the three places reads when the roots are at their limit; null where they never get there. */
 function readings(night: LimitNight | null, limit: number) {
@@ -246,10 +247,10 @@ export default calculator({
         setOnLoop: figureOrNone(setOnLoop),
         loopAboveAir: figure(loopAboveAir),
         airWhenLoopRests: figure(airWhenLoopRests),
-        loopAtLimit: figureOrNone(atLimit && atLimit.loop),
-        airAtLimit: figureOrNone(atLimit && atLimit.air),
-        potAtLimit: figureOrNone(atLimit && atLimit.pot),
-        outside: figureOrNone(night && night.outside),
+        loopAtLimit: figureOrNone(atLimit?.loop),
+        airAtLimit: figureOrNone(atLimit?.air),
+        potAtLimit: figureOrNone(atLimit?.pot),
+        outside: figureOrNone(night?.outside),
         differential: figure(Math.max(commonDifferential, (leastCycle * fullPower) / heldPerDegree)),
         shortestCycle: fullPower > 0 ? figure((heldPerDegree * control.differential) / fullPower) : null,
         alarmLow: figure(alarmLow),
