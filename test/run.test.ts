@@ -1,5 +1,6 @@
 import { execFile } from 'node:child_process';
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { findBrowser } from '../scripts/find-browser.ts';
@@ -36,14 +37,21 @@ describe('the way in: scripts/run.mjs', () => {
 describe('the browser', () => {
   it('that CHROME_PATH names is taken, and a wrong one is an error, not passed over', () => {
     const before = process.env['CHROME_PATH'];
+    const folder = mkdtempSync(join(tmpdir(), 'browser-'));
     try {
       process.env['CHROME_PATH'] = process.execPath;
       expect(findBrowser()).toBe(process.execPath);
-      process.env['CHROME_PATH'] = join(root, 'package.json');
-      expect(() => findBrowser()).toThrow(/CHROME_PATH/u);
+      // A file that no one may run, whatever the folder of the project allows.
+      const picture = join(folder, 'browser.png');
+      writeFileSync(picture, '', { mode: 0o644 });
+      for (const wrong of [picture, join(folder, 'nowhere')]) {
+        process.env['CHROME_PATH'] = wrong;
+        expect(() => findBrowser()).toThrow(/CHROME_PATH/u);
+      }
     } finally {
       if (before === undefined) delete process.env['CHROME_PATH'];
       else process.env['CHROME_PATH'] = before;
+      rmSync(folder, { recursive: true });
     }
   });
 });

@@ -12,6 +12,8 @@ export default defineConfig({
   root,
   test: {
     ...common,
+    // Left to itself the runner keeps one core for itself, which has nothing to do while the tests run.
+    maxWorkers: 2,
     projects: [
       {
         root,

@@ -1,5 +1,5 @@
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, expect } from 'vitest';
 import { serveFolder, type Serving } from '../../scripts/serve.ts';
 import { dist, readBuilt, startBrowser } from './site.ts';
 
@@ -8,12 +8,15 @@ import { dist, readBuilt, startBrowser } from './site.ts';
 /** Where the guide lies on its host, as its pages were built for it. */
 const base = /href="([^"]*)icon\.svg"/u.exec(readBuilt('index.html').toString('utf8'))?.[1] ?? '/';
 
+const desktop = { width: 1280, height: 900 };
+
 /** A reader: a browser profile of its own, whose faults are written down. */
 export class Reader {
   readonly context: BrowserContext;
   readonly faults: string[] = [];
   readonly loaded: { readonly path: string; readonly bytes: Buffer }[] = [];
   readonly #waiting: Promise<void>[] = [];
+  #window: Page | undefined;
 
   /** Where the guide is served. */
   readonly address: string;
@@ -24,6 +27,30 @@ export class Reader {
   }
 
   async open(path: string): Promise<Page> {
+    const page = await this.#newPage();
+    await page.goto(this.address + path);
+    return page;
+  }
+
+  /**
+   * Goes on to a page in the same window, as a new window costs more than three pages. Of the page before nothing is
+   * left, neither its faults nor what it kept.
+   */
+  async goOn(path: string): Promise<Page> {
+    if (this.#window) {
+      await this.#window.evaluate(() => {
+        localStorage.clear();
+      });
+      await this.#window.emulateMedia({ colorScheme: null });
+      await this.#window.setViewportSize(desktop);
+    }
+    this.#window ??= await this.#newPage();
+    this.faults.length = 0;
+    await this.#window.goto(this.address + path);
+    return this.#window;
+  }
+
+  async #newPage(): Promise<Page> {
     const page = await this.context.newPage();
     page.on('pageerror', (error) => this.faults.push(`error: ${error.message}`));
     page.on('console', (message) => {
@@ -42,7 +69,6 @@ export class Reader {
       };
       this.#waiting.push(keep());
     });
-    await page.goto(this.address + path);
     return page;
   }
 
@@ -56,26 +82,30 @@ export class Reader {
 type OpenReader = (options?: BrowserContextOptions, script?: () => void) => Promise<Reader>;
 
 /**
- * Serves the guide and starts a browser for the tests of a file. Gives back what makes a reader for the time of one
- * test; `script` runs before any of a page's own.
+ * Serves the guide and starts a browser for the tests of a file. Gives back what makes a reader, for the time of one
+ * test or, where it is made before them, of all; `script` runs before any of a page's own.
  */
 export function readers(): OpenReader {
   let serving: Serving;
   let browser: Browser;
   const contexts: BrowserContext[] = [];
+  let lasting = 0;
   beforeAll(async () => {
     serving = await serveFolder({ folder: dist, port: 0, base });
     browser = await startBrowser();
   });
+  beforeEach(() => {
+    lasting = contexts.length;
+  });
   afterEach(async () => {
-    await Promise.all(contexts.splice(0).map((context) => context.close()));
+    await Promise.all(contexts.splice(lasting).map((context) => context.close()));
   });
   afterAll(async () => {
     await browser.close();
     await serving.close();
   });
   return async (options = {}, script) => {
-    const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
+    const context = await browser.newContext({ viewport: desktop, ...options });
     contexts.push(context);
     await context.addInitScript(() => {
       const seen: string[] = [];
