@@ -451,6 +451,12 @@ export const sources = {
     by: 'makers of heat-transfer fluids',
     standing: 'memory',
   },
+  swinbank1963: {
+    title: 'Long-wave radiation from clear skies, Q. J. R. Meteorol. Soc. 89',
+    by: 'W. C. Swinbank',
+    year: 1963,
+    standing: 'memory',
+  },
   iso6946: {
     title: 'ISO 6946 Building components: thermal resistance and thermal transmittance',
     by: 'ISO',

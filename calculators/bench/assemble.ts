@@ -6,6 +6,7 @@ import { rimConductance } from '../laws/ground.ts';
 import { buoyantFlow, flowConductance, openingsInSeries, vapourFactor } from '../laws/leakage.ts';
 import { cylinderFilm, horizontalFilm, verticalFilm } from '../laws/natural-convection.ts';
 import { exchangeEmissivity, radiantFilm } from '../laws/radiation.ts';
+import { airConductivity } from '../properties/air.ts';
 import { kelvin } from '../properties/temperature.ts';
 import { benchTops, floors } from '../tables/benches.ts';
 import { sheets, type Sheet } from '../tables/films.ts';
@@ -27,7 +28,7 @@ import {
 import type { EnthalpyCurve } from './enthalpy.ts';
 import { canopyHolds, loopHolds, rootsHold, soilHolds, underHolds } from './heat-held.ts';
 import type { Parameters } from './priors.ts';
-import { faceCount, stackTransmittance, type SheetStack } from './sheet-stack.ts';
+import { faceCount, stackTransmittance, stackTransmittances, type SheetStack } from './sheet-stack.ts';
 
 /**
  * The one place where a bench becomes a thermal network. Steady state, range and every later question put to the
@@ -67,6 +68,12 @@ const edgeStrip = 0.1;
  */
 const counterflow = 0.055 / (Math.PI / 4);
 
+/**
+ * Difference of temperature to which the stir of the air under a bench is equal, where there is none [K] (assumption):
+ * air is never quite at rest.
+ */
+const unrest = 0.3;
+
 /** Width of the openings between slats or pots [m] (assumption). */
 const openingWidth = 0.03;
 
@@ -96,6 +103,8 @@ export interface Body {
   readonly plants: number;
   readonly house: number;
   readonly ground: number;
+  /** Inner face of the roof over the bench. */
+  readonly roof: number;
   /** How many faces of cable, pipe, pots, floor, skirt and cover have a temperature of their own, without capacity. */
   readonly faceCount: number;
   /**
@@ -108,6 +117,11 @@ export interface Body {
 /** A bench at given temperatures. */
 export interface BodyNow {
   readonly links: readonly BodyLink[];
+  /**
+   * Air that moves on: `to` gains conductance × (temperature of `from` − its own), and `from` gives nothing for it, as
+   * what it loses is told by the air that comes in its place.
+   */
+  readonly draws: readonly BodyLink[];
   /** Where the heat that is paid for enters. */
   readonly heat: readonly HeatEntry[];
   /** What the whole cable gives when it is on [W]. */
@@ -158,6 +172,36 @@ function faced(
   return outer + resistance;
 }
 
+/**
+ * The same for a face that has air on it and sees something else through that air: heat from what is behind to the
+ * one and to the other, per area and degree [W/(m²·K)].
+ *
+ * @param film and radiant: the face's exchange with the air, and with what it sees
+ */
+function facedTwice(
+  air: number,
+  seen: number,
+  behind: number,
+  resistance: number,
+  faces: Float64Array,
+  slot: number,
+  film: (face: number) => number,
+  radiant: (face: number) => number,
+): { readonly toAir: number; readonly toSeen: number } {
+  const known = faces[slot] ?? NaN;
+  const face = Number.isNaN(known) ? (air + behind) / 2 : known;
+  const [byAir, bySight, through] = [film(face), radiant(face), 1 / resistance];
+  const all = byAir + bySight + through;
+  faces[slot] = (byAir * air + bySight * seen + through * behind) / all;
+  return { toAir: (byAir * through) / all, toSeen: (bySight * through) / all };
+}
+
+/**
+ * Nusselt number of slow air in a long round passage with walls at one temperature [1] (Incropera, table 8.1, from
+ * memory); between flat walls it is twice as much, in the corners between round pots less.
+ */
+const passageNusselt = 3.66;
+
 export function assemble(situation: Situation, parameters: Parameters): Body {
   const { bench } = situation;
   const pipe = pipeOf(bench);
@@ -170,11 +214,13 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
   const rootIds = Array.from({ length: rootLayers }, (_, index) => `roots-${index + 1}`);
   const floorIds = soilLayers.map((_, index) => `floor-${index + 1}`);
   const nodeIds = ['loop', 'under', ...rootIds, ...(covered ? ['canopy'] : []), ...floorIds];
-  const ids = [...nodeIds, 'house', 'ground'];
+  const ids = [...nodeIds, 'house', 'ground', 'roof'];
   const at = (id: string): number => ids.indexOf(id);
-  const [loop, under, house, ground] = [at('loop'), at('under'), at('house'), at('ground')];
+  const [loop, under] = [at('loop'), at('under')];
+  const [house, ground, roof] = [at('house'), at('ground'), at('roof')];
   const plants = covered ? at('canopy') : house;
   const roots = rootIds.map(at);
+  const rootsDown = roots.toReversed();
   const floorNodes = floorIds.map(at);
 
   // Areas and lengths that no temperature changes.
@@ -192,11 +238,18 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
   const betweenLayers = (parameters.mediumConductivity * mediumArea) / layer;
   const halfLayer = slabResistance(layer / 2, parameters.mediumConductivity);
   const exposedSide = potSideArea(bench) * parameters.sideShare;
+  // From the mean of a round pot to its wall: diameter / (8 k) per area of the wall (uniform source or sink).
+  const wall = bench.pots.diameter / (8 * parameters.mediumConductivity);
+  const closeBy = Math.min(1, parameters.closeBy);
+  // Air on its way up between the pots, past the part of their sides that faces other pots.
+  const innerSide = (potSideArea(bench) - exposedSide) / rootLayers;
+  const passage = (4 * free * bench.pots.height) / potSideArea(bench);
   const closed = skirtClosed(bench);
   const coverHeight = bench.cover.height;
   const coverLayers = bench.cover.kind === 'none' ? [] : coverSheets[bench.cover.kind];
   const paired = exchangeEmissivity(surfaceEmissivity, surfaceEmissivity);
-  // Under a cover the tops see the cover alone; without one they see the whole house, which sends nothing back.
+  // Under a cover the tops see the cover alone; without one they see the roof, which sends nothing back.
+  const seen = covered ? plants : roof;
   const topEmissivity = covered ? paired : exchangeEmissivity(surfaceEmissivity, surfaceEmissivity, 0);
   const floorPair = exchangeEmissivity(floor.emissivity, surfaceEmissivity);
 
@@ -210,6 +263,7 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
   const low = closed * rim * parameters.bottomGap + openSide / 2;
   const high = closed * rim * parameters.topGap + openSide / 2 + pastPots;
   const leak = openingsInSeries(low, high);
+  const leakPastPots = high > 0 ? pastPots / high : 0;
   const coverLeak = openingsInSeries(coverOpen / 2, coverOpen / 2);
 
   const skirt: SheetStack | null =
@@ -300,13 +354,58 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
   const coverFaces = slots(2 * faceCount(coverTop));
   const floorFace = slots(1);
 
+  /** Air that changes places through the open bench top where it is warmer below [W/K]. */
+  const exchangedAir = (below: number, above: number): number => {
+    const mean = (below + above) / 2;
+    const drive = Math.max(0, below - above);
+    return flowConductance(
+      counterflow * openTop * Math.sqrt((gravity * openingWidth * drive) / kelvin(mean)),
+      mean,
+    );
+  };
+
+  const as = new Float64Array(rootLayers);
+
   const now = (temperatures: ArrayLike<number>, faces: Float64Array): BodyNow => {
     const t = (node: number): number => temperatures[node] ?? 0;
     const list: BodyLink[] = [];
     const link = (from: number, to: number, conductance: number, path: HeatPath): void => {
       if (conductance > 0) list.push({ from, to, conductance, path });
     };
+    const draws: BodyLink[] = [];
+    const draw = (from: number, to: number, conductance: number): void => {
+      if (conductance > 0 && to < nodeIds.length) draws.push({ from, to, conductance, path: 'leakage' });
+    };
     const [tUnder, tHouse, tPlants] = [t(under), t(house), t(plants)];
+    const passing = passage / (passageNusselt * airConductivity((tUnder + tPlants) / 2)) + wall;
+    /**
+     * Air from one place up or down past the pots to another: what of it passes close by comes nearer to each layer in
+     * turn, on this share of the sides between pots.
+     */
+    const passPots = (
+      flow: number,
+      share: number,
+      from: number,
+      past: readonly number[],
+      to: number,
+    ): void => {
+      if (!(flow > 0)) return;
+      const close = flow * closeBy;
+      draw(from, to, flow - close);
+      const grasp = 1 - Math.exp((-innerSide * share) / passing / close);
+      // What of the air is as warm as it came, and what as each layer that it has passed.
+      let fresh = close;
+      for (let index = 0; index < past.length; index++) {
+        const node = past[index]!;
+        draw(from, node, grasp * fresh);
+        for (let earlier = 0; earlier < index; earlier++) draw(past[earlier]!, node, grasp * as[earlier]!);
+        fresh *= 1 - grasp;
+        for (let earlier = 0; earlier < index; earlier++) as[earlier]! *= 1 - grasp;
+        as[index] = close * grasp;
+      }
+      draw(from, to, fresh);
+      for (let index = 0; index < past.length; index++) draw(past[index]!, to, as[index]!);
+    };
 
     // The massless sheath joins loop and air: in series through it, G_cl G_ca / (G_cl + G_ca).
     const sheath = sheathTemperature(
@@ -332,13 +431,24 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
     }
     // Where no skirt hangs, heat radiation passes freely between what is under the bench and the house.
     link(under, house, openSide * radiantFilm(paired, tUnder, tHouse), 'skirt');
-    link(
-      under,
-      house,
-      flowConductance(buoyantFlow(leak, height, tUnder, tHouse), (tUnder + tHouse) / 2) *
-        vapourFactor(tUnder, tHouse, moistened),
-      'leakage',
+    const apart = Math.hypot(tUnder - tHouse, unrest);
+    const middle = (tUnder + tHouse) / 2;
+    const leaking = flowConductance(
+      buoyantFlow(leak, height, middle + apart / 2, middle - apart / 2),
+      middle,
     );
+    // Vapour that the air takes up under the bench is lost with it: what of it settles on pots is left out.
+    link(under, house, leaking * (vapourFactor(tUnder, tHouse, moistened) - 1), 'leakage');
+    // Air that is warmer than the house rises through the bench, colder air sinks; near to neither, it does both.
+    const rising = (leaking * (1 + (tUnder - tHouse) / apart)) / 2;
+    const sinking = leaking - rising;
+    // And as much comes down through some gaps between the pots as goes up through others.
+    const exchanged = openTop === 0 ? 0 : exchangedAir(tUnder, tPlants);
+    draw(house, under, rising + sinking * (1 - leakPastPots));
+    draw(house, plants, sinking * leakPastPots);
+    const [up, down] = [rising * leakPastPots + exchanged, sinking * leakPastPots + exchanged];
+    passPots(up, up / (up + down), under, roots, plants);
+    passPots(down, down / (up + down), plants, rootsDown, under);
 
     const bottomRoots = roots[0] ?? under;
     const upperRoots = roots[rootLayers - 1] ?? under;
@@ -350,13 +460,19 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
     for (let index = 1; index < rootLayers; index++) {
       link(roots[index - 1] ?? under, roots[index] ?? under, betweenLayers, 'pots');
     }
-    const outOfPots = faced(tPlants, t(upperRoots), halfLayer, faces, rootFaces + 1, (face) => {
-      return horizontalFilm(across, face, tPlants, 'up') + radiantFilm(topEmissivity, face, tPlants);
-    });
-    link(upperRoots, plants, potTopArea(bench) / outOfPots, 'tops');
+    const outOfPots = facedTwice(
+      tPlants,
+      t(seen),
+      t(upperRoots),
+      halfLayer,
+      faces,
+      rootFaces + 1,
+      (face) => horizontalFilm(across, face, tPlants, 'up'),
+      (face) => radiantFilm(topEmissivity, face, t(seen)),
+    );
+    link(upperRoots, plants, potTopArea(bench) * outOfPots.toAir, 'tops');
+    link(upperRoots, seen, potTopArea(bench) * outOfPots.toSeen, 'tops');
     for (const [index, node] of roots.entries()) {
-      // From the mean of a round pot to its wall: diameter / (8 k) per area of the wall (uniform source or sink).
-      const wall = bench.pots.diameter / (8 * parameters.mediumConductivity);
       const resistance = faced(tPlants, t(node), wall, faces, rootFaces + 2 + index, (face) => {
         return verticalFilm(bench.pots.height, face, tPlants) + radiantFilm(paired, face, tPlants);
       });
@@ -372,21 +488,13 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
         'between',
       );
     }
-    if (openTop > 0) {
-      const mean = (tUnder + tPlants) / 2;
-      const warmerBelow = Math.max(0, tUnder - tPlants);
-      const flow = counterflow * openTop * Math.sqrt((gravity * openingWidth * warmerBelow) / kelvin(mean));
-      const radiant = radiantFilm(paired, tUnder, tPlants);
-      link(under, plants, flowConductance(flow, mean) + openTop * radiant, 'between');
-    }
+    link(under, plants, openTop * radiantFilm(paired, tUnder, tPlants), 'between');
 
     if (covered) {
-      const through =
-        area * stackTransmittance(coverTop, tPlants, tHouse, faces, coverFaces) +
-        rim *
-          coverHeight *
-          stackTransmittance(coverSide, tPlants, tHouse, faces, coverFaces + faceCount(coverTop));
-      link(plants, house, through, 'cover');
+      const top = stackTransmittances(coverTop, tPlants, tHouse, t(roof), faces, coverFaces);
+      const side = stackTransmittance(coverSide, tPlants, tHouse, faces, coverFaces + faceCount(coverTop));
+      link(plants, house, area * top.toAir + rim * coverHeight * side, 'cover');
+      link(plants, roof, area * top.toBeyond, 'cover');
       const flow = buoyantFlow(coverLeak, coverHeight / 2, tPlants, tHouse);
       link(plants, house, flowConductance(flow, (tPlants + tHouse) / 2), 'cover');
     }
@@ -404,6 +512,7 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
     link(surface, house, edge, 'edge');
     return {
       links: list,
+      draws,
       heat: [
         { node: loop, share: sheath.fluidShare },
         { node: under, share: 1 - sheath.fluidShare },
@@ -422,6 +531,7 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
     plants,
     house,
     ground,
+    roof,
     faceCount: faceSlots,
     at: now,
   };

@@ -7,7 +7,7 @@ import { capacityAt } from './enthalpy.ts';
 import type { Bench } from './fields.ts';
 import { topArea } from './geometry.ts';
 import { inverse, leastSquares, NoMinimum, normalMatrix } from './least-squares.ts';
-import { houseAir } from './place.ts';
+import { around, houseAir } from './place.ts';
 import { priorsOf, type PriorId } from './priors.ts';
 import { readingErrors, rootsReadApart, unseen } from './reading-errors.ts';
 import { sensorNode } from './sensor.ts';
@@ -22,12 +22,15 @@ import { ninetieth } from './spread.ts';
  */
 
 /** What a single look at a bench does not show, in units of its own spread. */
-type Unseen = 'surroundings' | 'power' | 'drift' | 'floor';
+type Unseen = 'surroundings' | 'power' | 'drift' | 'floor' | 'sky';
 type Unknown = PriorId | Unseen;
-const unseenIds: readonly Unseen[] = ['surroundings', 'power', 'drift', 'floor'];
+const unseenIds: readonly Unseen[] = ['surroundings', 'power', 'drift', 'floor', 'sky'];
 
-/** The cable's output is read off the meter and the thermostat takes no part: the power is as read. */
-const notFitted: readonly PriorId[] = ['cableOutput', 'sensorError'];
+/**
+ * The cable's output is read off the meter and the thermostat takes no part: the power is as read. The sky of the night
+ * that was read is `sky`; that of the hard night is still to come.
+ */
+const notFitted: readonly PriorId[] = ['cableOutput', 'sensorError', 'clearness'];
 
 /**
  * What is compared with the model, or could be: a thermometer; `surroundings`, the one that the model is given as the
@@ -171,11 +174,13 @@ export function modelOfReadings(situation: Situation) {
     const drift = unseen.drift.expected + of('drift') * driftSpread;
     const floorHeat = (unseen.floor.expected + of('floor') * unseen.floor.spread) * topArea(bench);
     const power = read + of('power') * errorOfReading('power', read);
+    const clearness = Math.max(0, unseen.sky.expected + of('sky') * unseen.sky.spread);
+    const outside = readings.outside ?? house - parameters.houseOffset;
     const body = assemble(situation, parameters);
     held ??= heldAboveFloor(body, frozenAt);
     const settled = settle(
       asRead(body, power, held, drift, floorHeat),
-      { house, ground: parameters.ground },
+      around(situation, outside, { ...parameters, clearness }, house),
       { power: 1 },
       from && { from, within: closeEnough },
     );

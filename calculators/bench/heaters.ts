@@ -7,7 +7,7 @@ import { enthalpyAt, sensible } from './enthalpy.ts';
 import { pipeOf, pottedArea } from './geometry.ts';
 import { mediumFreezes } from '../properties/medium.ts';
 import { ordinaryCold, outageHorizon, outageStep } from './outage.ts';
-import { designOutside, houseAir } from './place.ts';
+import { around, designOutside, staying } from './place.ts';
 import { expectedParameters, type Parameters } from './priors.ts';
 import { settle } from './settle.ts';
 import { simulate } from './simulate.ts';
@@ -128,14 +128,11 @@ function surfaceOf(
 /** The bench left to itself on its design night, from rest in ordinary weather of the coldest month. */
 function timeToLimit(body: Body, situation: Situation, parameters: Parameters): number | null {
   const limit = situation.bench.plants.lowestRootTemperature;
-  const { ground, houseOffset } = parameters;
-  const houseAt = (outside: number): number => houseAir(situation, outside, houseOffset);
-  const start = settle(body, { house: houseAt(ordinaryCold(situation)), ground }, { power: 0 });
-  const cold = houseAt(designOutside(situation));
+  const start = settle(body, around(situation, ordinaryCold(situation), parameters), { power: 0 });
   const course = simulate({
     body,
     start: start.temperatures,
-    surroundings: { house: () => cold, ground: () => ground },
+    surroundings: staying(around(situation, designOutside(situation), parameters)),
     thermostat: { sensor: body.under, setPoint: limit, differential: 1 },
     powered: () => false,
     until: outageHorizon,
@@ -152,11 +149,7 @@ export function heatedBench(
 ): HeatedBench {
   const body = heatedBy(way, situation, parameters);
   const limit = situation.bench.plants.lowestRootTemperature;
-  const outside = designOutside(situation);
-  const surroundings = {
-    house: houseAir(situation, outside, parameters.houseOffset),
-    ground: parameters.ground,
-  };
+  const surroundings = around(situation, designOutside(situation), parameters);
   const coldestOf = (temperatures: Float64Array): number =>
     Math.min(...body.roots.map((node) => temperatures[node]!));
   const held = settle(body, surroundings, {

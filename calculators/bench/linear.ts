@@ -1,7 +1,10 @@
 /**
- * Solving the linear equations of a network. Its matrix is symmetric and, as every node hangs on a boundary or holds
- * heat, positive definite, so that it is factored as L D Lᵀ without pivoting. Plain loops over plain arrays: a night
- * solves ten thousand of these.
+ * Solving small systems of linear equations. Plain loops over plain arrays: a night solves ten thousand of these.
+ *
+ * `factor` is for symmetric positive definite matrices, which it takes apart as L D Lᵀ. `eliminate` is for the network of
+ * a bench, through which air moves one way: nothing of it is symmetric, but no node gives more to its neighbours than
+ * stands on its own place of the diagonal, so that it needs no pivoting either (row diagonally dominant: J. H. Wilkinson,
+ * J. ACM 8, 1961, from memory).
  */
 
 /** Replaces the lower half of a symmetric matrix (row by row, size × size) by its factors L and, inverted, D. */
@@ -40,5 +43,35 @@ export function solveFactored(size: number, factors: Float64Array, b: Float64Arr
     const value = b[row]!;
     // Each solved value is taken out of the rows above at once, which runs along a row of the factors.
     for (let k = 0; k < row; k++) b[k]! -= factors[first + k]! * value;
+  }
+}
+
+/** Replaces a row diagonally dominant matrix (row by row, size × size) by its factors L and U, U's diagonal inverted. */
+export function eliminate(size: number, A: Float64Array): void {
+  for (let row = 0; row < size; row++) {
+    const first = row * size;
+    for (let k = 0; k < row; k++) {
+      const share = A[first + k]! * A[k * size + k]!;
+      A[first + k] = share;
+      if (share === 0) continue;
+      for (let column = k + 1; column < size; column++) A[first + column]! -= share * A[k * size + column]!;
+    }
+    A[first + row] = 1 / A[first + row]!;
+  }
+}
+
+/** Replaces b by the solution of A x = b, with A as `eliminate` left it. */
+export function solveEliminated(size: number, factors: Float64Array, b: Float64Array): void {
+  for (let row = 1; row < size; row++) {
+    const first = row * size;
+    let value = b[row]!;
+    for (let k = 0; k < row; k++) value -= factors[first + k]! * b[k]!;
+    b[row] = value;
+  }
+  for (let row = size - 1; row >= 0; row--) {
+    const first = row * size;
+    let value = b[row]!;
+    for (let k = row + 1; k < size; k++) value -= factors[first + k]! * b[k]!;
+    b[row] = value * factors[first + row]!;
   }
 }

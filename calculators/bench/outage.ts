@@ -4,7 +4,7 @@ import { coldestMonth } from '../weather/cold-snap.ts';
 import type { Body } from './assemble.ts';
 import { sensible } from './enthalpy.ts';
 import { iceShare, loopFreezes, rootsThawed } from './heat-held.ts';
-import { houseAir } from './place.ts';
+import { around, staying } from './place.ts';
 import type { Parameters } from './priors.ts';
 import { sensorNode } from './sensor.ts';
 import { simulate, type Course } from './simulate.ts';
@@ -107,11 +107,10 @@ export function outageCourse({
   const body = latent ? wet : withoutLatent(situation, wet);
   const waits = limits?.map((limit) => watched(situation, body, limit));
   const { setPoint, differential, sensor } = situation.bench.control;
-  const house = houseAir(situation, outside, parameters.houseOffset);
   const course = simulate({
     body,
     start: temperatures,
-    surroundings: { house: () => house, ground: () => parameters.ground },
+    surroundings: staying(around(situation, outside, parameters)),
     thermostat: { sensor: sensorNode(body, sensor), setPoint, differential },
     powered: () => false,
     until,

@@ -1,6 +1,20 @@
 import type { Situation } from '../calculator.ts';
+import { roofTemperature, type Roof } from '../laws/clear-sky.ts';
+import { windFilm } from '../laws/forced-convection.ts';
 import type { Celsius, Kelvins } from '../quantities/temperature.ts';
+import { houseCoverings } from '../tables/benches.ts';
 import { temperatureThrough, type Series } from '../weather/series.ts';
+import type { Parameters } from './priors.ts';
+
+/** What surrounds a bench [°C]: the air of the house, the ground below, and the inner face of the roof above. */
+export interface Around {
+  readonly house: Celsius;
+  readonly ground: Celsius;
+  readonly roof: Celsius;
+}
+
+/** The same through time; s from the start. */
+export type Surroundings = { readonly [Of in keyof Around]: (time: number) => Celsius };
 
 /** Outside temperature of the night that the bench is built for [°C]. */
 export function designOutside({ bench, station }: Situation): Celsius {
@@ -36,6 +50,43 @@ export function coldestWithoutPower(situation: Situation): Celsius {
   return (own ?? station.recordLowest) + Math.min(0, bench.place.houseOffset);
 }
 
+/**
+ * Surface resistances inside and outside that the published U-values of coverings contain [m²·K/W]: 0.10 where heat
+ * flows upward, and 0.04 (ISO 6946, from memory).
+ */
+const resistanceOfAir = 0.1 + 0.04;
+
+/** Speed of the air over the roof in a calm, hard night [m/s] (assumption). */
+const calmNight = 1;
+
+/** The roof over the bench: its covering, on a night of this clearness. */
+export const roofOf = ({ bench }: Situation, clearness: number): Roof => ({
+  resistance: Math.max(0, 1 / houseCoverings[bench.place.houseCovering].transmittance - resistanceOfAir),
+  outsideFilm: windFilm(calmNight),
+  clearness,
+});
+
+/**
+ * What surrounds the bench at night at an outside temperature [°C].
+ *
+ * @param house air of the house where it is known better than by its offset
+ */
+export function around(
+  situation: Situation,
+  outside: Celsius,
+  { houseOffset, ground, clearness }: Pick<Parameters, 'houseOffset' | 'ground' | 'clearness'>,
+  house = houseAir(situation, outside, houseOffset),
+): Around {
+  return { house, ground, roof: roofTemperature(house, outside, roofOf(situation, clearness)) };
+}
+
+/** Surroundings that stay as they are. */
+export const staying = ({ house, ground, roof }: Around): Surroundings => ({
+  house: () => house,
+  ground: () => ground,
+  roof: () => roof,
+});
+
 /** Hours of the clock between which the sun warms a house in winter (assumption). */
 const sunUp = 8 * 3600;
 const sunDown = 16 * 3600;
@@ -45,6 +96,38 @@ export function sunShare(clock: number): number {
   const time = clock % 86_400;
   if (time <= sunUp || time >= sunDown) return 0;
   return Math.sin((Math.PI * (time - sunUp)) / (sunDown - sunUp));
+}
+
+/**
+ * How clear the nights of a whole season are against the hard one [1]: hard nights are clear ones, and about every
+ * other night is not (assumption).
+ */
+export const ordinaryNights = 0.5;
+
+/**
+ * What surrounds the bench through time. In weather with sun the roof is as warm as the house while the sun is high,
+ * and half of the nights are cloudy.
+ *
+ * @param ground through time [°C], where it changes
+ */
+export function surroundingsThrough(
+  situation: Situation,
+  outside: Series,
+  parameters: Parameters,
+  sun: 'with-sun' | 'without-sun',
+  ground: (time: number) => Celsius = () => parameters.ground,
+): Surroundings {
+  const house = houseThrough(situation, outside, parameters.houseOffset, sun);
+  const night = roofOf(situation, parameters.clearness * (sun === 'with-sun' ? ordinaryNights : 1));
+  // The roof goes very nearly straight with the air on its two sides, so that it is worked out where the weather bends.
+  const roofs = Float64Array.from(outside.values, (level, index) => {
+    const time = index * outside.every;
+    const air = house(time);
+    const below = air - roofTemperature(air, level, night);
+    return air - below * (sun === 'with-sun' ? 1 - sunShare(outside.clock + time) : 1);
+  });
+  const roof = temperatureThrough({ ...outside, values: roofs });
+  return { house, ground, roof };
 }
 
 /**

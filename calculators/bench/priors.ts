@@ -106,6 +106,16 @@ export function priorsOf({ bench, station }: Situation) {
       measure: 'how the pots stand',
       cites: assumed('0.2 for pots set tight, 0.7 apart, ± 0.15'),
     },
+    /** Share of the air rising through the bench top that passes close by pots [1]; the rest finds wider ways. */
+    closeBy: {
+      label: 'rising air that passes close by pots',
+      quantity: null,
+      expected: 0.5,
+      low: 0.2,
+      high: 0.8,
+      measure: 'root temperatures near the base and near the top of one pot',
+      cites: assumed('half of the air, from a fifth to four fifths'),
+    },
     /** House air above outside air at night [K]. */
     houseOffset: {
       label: 'house above outside at night',
@@ -115,6 +125,16 @@ export function priorsOf({ bench, station }: Situation) {
       high: bench.place.houseOffset + 2,
       measure: 'two minimum thermometers, one in the house and one outside',
       cites: assumed('+2 K, from 0 to +4 K, in an unheated house on a hard night'),
+    },
+    /** How much of what a clear sky draws out of the roof is drawn on the cold night [1]. */
+    clearness: {
+      label: 'clearness of the sky on the cold night',
+      quantity: null,
+      expected: 0.8,
+      low: 0.3,
+      high: 1,
+      measure: 'a thermometer that lies face up on the bench, beside one under a board',
+      cites: assumed('hard nights are mostly clear: 0.8, from 0.3 to 1'),
     },
     /** Temperature of the ground below the floor [°C]. */
     ground: {

@@ -38,6 +38,8 @@ export const unseen = {
   drift: { expected: -0.25 / 3600, spread: 0.2 / 3600 },
   /** Heat of the floor beside what comes from the ground below [W/m²]. */
   floor: { expected: 6, spread: 5 },
+  /** How clear the sky was on the night of the readings, which may be any night [1]. */
+  sky: { expected: 0.5, spread: 0.35 },
   /** From one night to another, of house above outside [K]. */
   houseOffset: { spread: 1 },
 } as const;

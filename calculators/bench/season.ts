@@ -2,7 +2,7 @@ import type { Situation } from '../calculator.ts';
 import { temperatureThrough, type Series } from '../weather/series.ts';
 import { groundThrough, heatingMonths, ordinaryWinter } from '../weather/winter.ts';
 import { seriesOfDays } from '../weather/days.ts';
-import { houseThrough } from './place.ts';
+import { houseThrough, ordinaryNights } from './place.ts';
 import { expectedParameters, type Parameters } from './priors.ts';
 import { ranged } from './range.ts';
 import type { Run } from './simulate.ts';
@@ -192,9 +192,10 @@ export function binEnergy(
     const bin = Math.round(level / binWidth);
     bins.set(bin, (bins.get(bin) ?? 0) + 1);
   }
+  const ordinary = { ...parameters, clearness: parameters.clearness * ordinaryNights };
   let energy = 0;
   for (const [bin, count] of [...bins].sort(([a], [b]) => a - b)) {
-    const { power } = restOn(situation, 'thermostat', parameters, bin * binWidth);
+    const { power } = restOn(situation, 'thermostat', ordinary, bin * binWidth);
     // The power falls as it gets warmer: from the first bin without heat on there is none.
     if (power <= 0) break;
     energy += power * count * outside.every;

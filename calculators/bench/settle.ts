@@ -1,5 +1,6 @@
 import type { Body, BodyLink, HeatEntry } from './assemble.ts';
-import { factor, solveFactored } from './linear.ts';
+import { eliminate, solveEliminated } from './linear.ts';
+import type { Around } from './place.ts';
 
 /**
  * Steady state: the temperatures at which a bench comes to rest.
@@ -31,6 +32,7 @@ export interface Settled {
   /** In the order of the body's ids, boundaries after the nodes. */
   readonly temperatures: Float64Array;
   readonly links: readonly BodyLink[];
+  readonly draws: readonly BodyLink[];
   /** Mean power of the cable [W]. */
   readonly power: number;
   /** Where it enters. */
@@ -80,26 +82,21 @@ function wanted(
 /**
  * Brings a bench to rest.
  *
- * @param boundary temperatures of `house` and `ground` [°C]
+ * @param around what surrounds the bench [°C]
  * @param near where to start when many benches that hardly differ are brought to rest
  * @throws NoRest when the temperatures do not come to rest
  */
-export function settle(
-  body: Body,
-  boundary: { house: number; ground: number },
-  drive: Drive,
-  near?: Near,
-): Settled {
+export function settle(body: Body, around: Around, drive: Drive, near?: Near): Settled {
   const { nodeCount: size } = body;
   const within = near?.within ?? atRest;
-  const temperatures = new Float64Array(size + 2).fill(boundary.house);
-  temperatures[body.house] = boundary.house;
-  temperatures[body.ground] = boundary.ground;
+  const temperatures = new Float64Array(body.ids.length);
+  temperatures[body.house] = around.house;
+  temperatures[body.ground] = around.ground;
+  temperatures[body.roof] = around.roof;
   const t = (node: number): number => temperatures[node] ?? 0;
   // A fresh start half-way to the ground keeps the first links away from the singular case of no differences.
   for (let node = 0; node < size; node++) {
-    temperatures[node] =
-      near?.from.temperatures[node] ?? (boundary.house + boundary.ground) / 2 + node * 0.01;
+    temperatures[node] = near?.from.temperatures[node] ?? (around.house + around.ground) / 2 + node * 0.01;
   }
 
   const faces = near?.from.faces.slice() ?? new Float64Array(body.faceCount).fill(NaN);
@@ -111,26 +108,26 @@ export function settle(
   let stride = 1;
   for (let round = 0; round < mostRounds; round++) {
     before.set(faces);
-    const { links, heat: ofCable, fullPower } = body.at(temperatures, faces);
+    const { links, draws, heat: ofCable, fullPower } = body.at(temperatures, faces);
     A.fill(0);
     rest.fill(0);
     perWatt.fill(0);
+    const join = (one: number, other: number, conductance: number): void => {
+      if (one >= size) return;
+      A[one * size + one]! += conductance;
+      if (other < size) A[one * size + other]! -= conductance;
+      else rest[one]! += conductance * t(other);
+    };
     for (const { from, to, conductance } of links) {
-      for (const [one, other] of [
-        [from, to],
-        [to, from],
-      ] as const) {
-        if (one >= size) continue;
-        A[one * size + one] = (A[one * size + one] ?? 0) + conductance;
-        if (other < size) A[one * size + other] = (A[one * size + other] ?? 0) - conductance;
-        else rest[one] = (rest[one] ?? 0) + conductance * t(other);
-      }
+      join(from, to, conductance);
+      join(to, from, conductance);
     }
+    for (const { from, to, conductance } of draws) join(to, from, conductance);
     const heat = 'hold' in drive && drive.by === 'any-means' ? [{ node: body.under, share: 1 }] : ofCable;
     for (const { node, share } of heat) perWatt[node]! += share;
-    factor(size, A);
-    solveFactored(size, A, rest);
-    solveFactored(size, A, perWatt);
+    eliminate(size, A);
+    solveEliminated(size, A, rest);
+    solveEliminated(size, A, perWatt);
 
     const power = wanted(drive, rest, perWatt, fullPower, heat);
     let step = 0;
@@ -141,7 +138,7 @@ export function settle(
     const facesAtRest =
       round > 0 && !faces.some((face, index) => Math.abs(face - (before[index] ?? NaN)) >= within);
     if (step < within && facesAtRest) {
-      return { temperatures, links, power, heat, fullPower, faces };
+      return { temperatures, links, draws, power, heat, fullPower, faces };
     }
     // A step that does not shrink is the sign of a swing between two regimes; half of it lands between them.
     stride = step > 0.9 * lastStep ? Math.max(0.1, stride * 0.7) : Math.min(1, stride * 1.05);

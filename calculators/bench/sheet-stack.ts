@@ -61,6 +61,7 @@ interface Workings {
   readonly levels: Float64Array;
   readonly matrix: Float64Array;
   readonly shares: Float64Array;
+  readonly sharesBeyond: Float64Array;
   readonly fromInside: Float64Array;
 }
 
@@ -83,6 +84,7 @@ function workingsOf(stack: SheetStack): Workings {
     levels: new Float64Array(count + 2),
     matrix: new Float64Array(count * count),
     shares: new Float64Array(count),
+    sharesBeyond: new Float64Array(count),
     fromInside: new Float64Array(count),
   };
   workings.set(stack, made);
@@ -94,24 +96,27 @@ function workingsOf(stack: SheetStack): Workings {
  * natural convection with the sheets' own temperatures, the sheets, the air between them, and the long-wave radiation
  * that each face exchanges with every other, through films that let it pass.
  *
- * Still air inside, and outside too unless `moving` says otherwise. What stands on either side is taken to be as warm as
- * the air there: a clear sky over a house would draw more. Temperatures in °C.
+ * Still air inside, and outside too unless `moving` says otherwise. What stands inside is taken to be as warm as the air
+ * there; what the sheets see outside is `beyond`: a roof under a clear sky is colder than the air below it. Temperatures
+ * in °C.
  *
  * @param faces temperatures of the faces from inside to outside, two to a sheet, starting at `first`. They are read
  *   as the best guess (NaN: none yet) and overwritten by a better one: each call is one round towards them, so that
  *   a solver that calls again and again finds faces and airs together.
+ * @returns what goes to the air outside and what goes to the surroundings beyond it
  */
-export function stackTransmittance(
+export function stackTransmittances(
   stack: SheetStack,
   inside: number,
   outside: number,
+  beyond: number,
   faces: Float64Array,
   first: number,
-): number {
-  const { exchange, levels, matrix, shares, fromInside } = workingsOf(stack);
+): { readonly toAir: number; readonly toBeyond: number } {
+  const { exchange, levels, matrix, shares, sharesBeyond, fromInside } = workingsOf(stack);
   const count = faceCount(stack);
   levels[0] = inside;
-  levels[count + 1] = outside;
+  levels[count + 1] = beyond;
   for (let face = 0; face < count; face++) {
     const known = faces[first + face]!;
     // To start with the drop is spread evenly over the air films and gaps.
@@ -120,16 +125,17 @@ export function stackTransmittance(
       : known;
   }
 
-  // Faces as shares of the way from outside (0) to inside (1): the answer is what the inside then gives.
-  for (const one of [matrix, shares, fromInside]) one.fill(0);
-  let transmitted = 0;
+  // Each face lies between the inside, the air outside and what is beyond: here are its shares of the first and the last.
+  for (const one of [matrix, shares, sharesBeyond, fromInside]) one.fill(0);
+  let [toAir, toBeyond] = [0, 0];
   for (let one = 0; one <= count; one++) {
     for (let other = one + 1; other <= count + 1; other++) {
       const shared = exchange[one * (count + 2) + other]!;
       const radiant = shared === 0 ? 0 : radiantFilm(shared, levels[one]!, levels[other]!);
-      const conductance = other === one + 1 ? radiant + toNext(stack, one, count, levels) : radiant;
+      const conductance = other === one + 1 ? radiant + toNext(stack, one, count, levels, outside) : radiant;
       if (conductance === 0) continue;
-      if (one === 0 && other > count) transmitted += conductance;
+      if (one === 0 && other > count) toBeyond += conductance;
+      if (one > 0 && other > count) sharesBeyond[one - 1]! += radiant;
       if (one === 0 && other <= count) {
         fromInside[other - 1] = conductance;
         shares[other - 1] = conductance;
@@ -141,19 +147,40 @@ export function stackTransmittance(
   }
   factor(count, matrix);
   solveFactored(count, matrix, shares);
+  solveFactored(count, matrix, sharesBeyond);
   for (let face = 0; face < count; face++) {
-    transmitted += fromInside[face]! * (1 - shares[face]!);
-    faces[first + face] = outside + shares[face]! * (inside - outside);
+    toBeyond += fromInside[face]! * sharesBeyond[face]!;
+    toAir += fromInside[face]! * (1 - shares[face]! - sharesBeyond[face]!);
+    faces[first + face] =
+      outside + shares[face]! * (inside - outside) + sharesBeyond[face]! * (beyond - outside);
   }
-  return transmitted;
+  return { toAir, toBeyond };
+}
+
+/** The same as one [W/(m²·K)], where what is outside is as warm as the air there. */
+export function stackTransmittance(
+  stack: SheetStack,
+  inside: number,
+  outside: number,
+  faces: Float64Array,
+  first: number,
+): number {
+  const { toAir, toBeyond } = stackTransmittances(stack, inside, outside, outside, faces, first);
+  return toAir + toBeyond;
 }
 
 /** Through the air from one level to the next, and through a sheet from one of its faces to the other [W/(m²·K)]. */
-function toNext(stack: SheetStack, one: number, count: number, levels: Float64Array): number {
+function toNext(
+  stack: SheetStack,
+  one: number,
+  count: number,
+  levels: Float64Array,
+  outside: number,
+): number {
   if (one % 2 === 1) return 1 / Math.max(stack.sheets[(one - 1) / 2]!.resistance, leastResistance);
   const [here, next] = [levels[one]!, levels[one + 1]!];
   if (one === 0) return airFilm(stack, next, here, 'down');
-  if (one === count) return mixedFilm(airFilm(stack, here, next, 'up'), stack.moving ?? 0);
+  if (one === count) return mixedFilm(airFilm(stack, here, outside, 'up'), stack.moving ?? 0);
   return gapFilm(stack, here, next);
 }
 

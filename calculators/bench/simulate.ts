@@ -1,5 +1,6 @@
 import type { Body } from './assemble.ts';
-import { stepper, type Stepper, type Surroundings } from './stepper.ts';
+import type { Surroundings } from './place.ts';
+import { stepper, type Stepper } from './stepper.ts';
 
 /** How the cable is driven through time. */
 export interface Thermostat {

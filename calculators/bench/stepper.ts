@@ -1,12 +1,7 @@
 import type { Body } from './assemble.ts';
 import { enthalpyAt, piecesOf, temperatureAt } from './enthalpy.ts';
-import { factor, solveFactored } from './linear.ts';
-
-/** What surrounds the bench at a time; s from the start, °C. */
-export interface Surroundings {
-  readonly house: (time: number) => number;
-  readonly ground: (time: number) => number;
-}
+import { eliminate, solveEliminated } from './linear.ts';
+import type { Surroundings } from './place.ts';
 
 /**
  * Takes a bench through time in implicit steps. The account is kept in enthalpy: what a step brings in and takes out
@@ -41,9 +36,11 @@ const mostRounds = 30;
 
 /**
  * Links hang on temperatures alone. They are renewed when one of the bench or around it has moved by this since the last
- * time [K]: a tenth of that changes the energy of a season by less than 0.3 % and the lowest roots by 0.03 K (measured).
+ * time [K]: half of that changes the energy of a season by less than 0.3 % and the lowest roots by 0.03 K (measured). The
+ * loop, which stands far above the air around it and swings with every switching, may move further.
  */
-const renewAfterMove = 0.5;
+const renewAfterMove = 0.2;
+const renewAfterLoop = 0.5;
 
 /** And after this time, so that a bench comes to rest where it would without time [s]. */
 const renewAfterTime = 6 * 3600;
@@ -54,17 +51,21 @@ const firstRounds = 4;
 export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike<number>): Stepper {
   const { nodeCount: size, curves } = body;
   const faces = new Float64Array(body.faceCount).fill(NaN);
-  const now = new Float64Array(size + 2);
+  const now = new Float64Array(body.ids.length);
   for (let node = 0; node < size; node++) now[node] = start[node]!;
   const enthalpies = Float64Array.from(curves, (curve, node) => enthalpyAt(curve, now[node]!));
-  const lastRenewed = new Float64Array(size + 2).fill(NaN);
+  const lastRenewed = new Float64Array(body.ids.length).fill(NaN);
   let renewedAt = 0;
 
-  // The links at their last renewal: conductances between nodes, to house and ground, and where the power enters.
+  // The links at their last renewal: conductances between nodes, to what surrounds them, and where the power enters.
   const between = new Float64Array(size * size);
   const toHouse = new Float64Array(size);
   const toGround = new Float64Array(size);
+  const toRoof = new Float64Array(size);
   const ofPower = new Float64Array(size);
+  // What a node warmer by a kelvin sends away from the bench, and what all surroundings together send in.
+  const outward = new Float64Array(size);
+  let [fromHouse, fromGround, fromRoof] = [0, 0, 0];
   let fullPower = 0;
 
   // The curves laid out flat, as each step looks at every node: upper ends of the pieces, and the pieces as lines.
@@ -100,7 +101,7 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
   const base = new Float64Array(size);
   const ended = new Float64Array(size);
   // What surrounds the two stages of the step tried last.
-  let [houseFirst, houseLast, groundFirst, groundLast] = [0, 0, 0, 0];
+  let [houseFirst, houseLast, groundFirst, groundLast, roofFirst, roofLast] = [0, 0, 0, 0, 0, 0];
   let triedAt = NaN;
   let tried = NaN;
   let settled = false;
@@ -109,26 +110,38 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
   const renew = (time: number): void => {
     now[body.house] = surroundings.house(time);
     now[body.ground] = surroundings.ground(time);
+    now[body.roof] = surroundings.roof(time);
     let moved = time - renewedAt > renewAfterTime;
     for (let place = 0; place < now.length && !moved; place++) {
-      moved = !(Math.abs(now[place]! - lastRenewed[place]!) < renewAfterMove);
+      moved = !(
+        Math.abs(now[place]! - lastRenewed[place]!) < (place === body.loop ? renewAfterLoop : renewAfterMove)
+      );
     }
     if (!moved) return;
     if (Number.isNaN(lastRenewed[0]!)) {
       for (let round = 1; round < firstRounds; round++) body.at(now, faces);
     }
     const state = body.at(now, faces);
-    for (const one of [between, toHouse, toGround, ofPower]) one.fill(0);
+    for (const one of [between, toHouse, toGround, toRoof, ofPower, outward]) one.fill(0);
     const join = (one: number, other: number, conductance: number): void => {
       if (one >= size) return;
       between[one * size + one]! += conductance;
       if (other < size) between[one * size + other]! -= conductance;
       else if (other === body.house) toHouse[one]! += conductance;
-      else toGround[one]! += conductance;
+      else if (other === body.ground) toGround[one]! += conductance;
+      else toRoof[one]! += conductance;
     };
     for (const { from, to, conductance } of state.links) {
       join(from, to, conductance);
       join(to, from, conductance);
+    }
+    for (const { from, to, conductance } of state.draws) join(to, from, conductance);
+    [fromHouse, fromGround, fromRoof] = [0, 0, 0];
+    for (let node = 0; node < size; node++) {
+      for (let other = 0; other < size; other++) outward[other]! += between[node * size + other]!;
+      fromHouse += toHouse[node]!;
+      fromGround += toGround[node]!;
+      fromRoof += toRoof[node]!;
     }
     for (const { node, share } of state.heat) ofPower[node]! += share;
     fullPower = state.fullPower;
@@ -146,7 +159,7 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
     if (same) return;
     matrix.set(between);
     for (let node = 0; node < size; node++) matrix[node * size + node]! += slope[piece[node]!]! / step;
-    factor(size, matrix);
+    eliminate(size, matrix);
     factoredFor = step;
     factoredOn.set(piece);
   };
@@ -155,7 +168,14 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
    * Solves one implicit stage of length `step` that starts from the enthalpies in `base`: the temperatures at its end
    * go into `into`, the enthalpies into `ended`. Says whether every node ended on the piece that it was solved on.
    */
-  const stage = (into: Float64Array, step: number, house: number, ground: number, power: number): boolean => {
+  const stage = (
+    into: Float64Array,
+    step: number,
+    house: number,
+    ground: number,
+    roof: number,
+    power: number,
+  ): boolean => {
     for (let round = 0; round < mostRounds; round++) {
       prepare(step);
       for (let node = 0; node < size; node++) {
@@ -163,9 +183,10 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
           (base[node]! - intercept[piece[node]!]!) / step +
           toHouse[node]! * house +
           toGround[node]! * ground +
+          toRoof[node]! * roof +
           power * ofPower[node]!;
       }
-      solveFactored(size, matrix, into);
+      solveEliminated(size, matrix, into);
       let stays = true;
       for (let node = 0; node < size; node++) {
         const t = into[node]!;
@@ -197,13 +218,15 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
       houseLast = surroundings.house(time + step);
       groundFirst = surroundings.ground(time + part);
       groundLast = surroundings.ground(time + step);
+      roofFirst = surroundings.roof(time + part);
+      roofLast = surroundings.roof(time + step);
       tried = step;
       triedAt = time;
     }
     begun.set(piece);
-    stage(first, part, houseFirst, groundFirst, power);
+    stage(first, part, houseFirst, groundFirst, roofFirst, power);
     for (let node = 0; node < size; node++) base[node]! += carry * (ended[node]! - base[node]!);
-    settled = stage(last, part, houseLast, groundLast, power);
+    settled = stage(last, part, houseLast, groundLast, roofLast, power);
     bends = false;
     for (let node = 0; node < size; node++) if (piece[node] !== begun[node]) bends = true;
     if (bends) {
@@ -211,7 +234,7 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
       // which is then too far: one stage over the whole step never swings past.
       for (let node = 0; node < size; node++) base[node] = enthalpies[node]!;
       piece.set(begun);
-      settled = stage(last, step, houseLast, groundLast, power);
+      settled = stage(last, step, houseLast, groundLast, roofLast, power);
     }
     return last;
   };
@@ -220,13 +243,11 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
   const accept = (): void => {
     const early = bends ? 0 : (1 - gamma) * tried;
     const late = tried - early;
-    let lost = 0;
+    let lost =
+      -early * (fromHouse * houseFirst + fromGround * groundFirst + fromRoof * roofFirst) -
+      late * (fromHouse * houseLast + fromGround * groundLast + fromRoof * roofLast);
     for (let node = 0; node < size; node++) {
-      const home = toHouse[node]!;
-      const soil = toGround[node]!;
-      if (home === 0 && soil === 0) continue;
-      lost += early * (home * (first[node]! - houseFirst) + soil * (first[node]! - groundFirst));
-      lost += late * (home * (last[node]! - houseLast) + soil * (last[node]! - groundLast));
+      lost += outward[node]! * (early * first[node]! + late * last[node]!);
     }
     let gained = 0;
     for (let node = 0; node < size; node++) {

@@ -41,6 +41,7 @@ export const thermalFields = [
   'cable.contact',
   'place.station',
   'place.houseKind',
+  'place.houseCovering',
   'place.houseOffset',
   'place.houseMinimum',
   'place.groundTemperature',

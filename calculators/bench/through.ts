@@ -2,7 +2,7 @@ import type { Situation } from '../calculator.ts';
 import type { Series } from '../weather/series.ts';
 import { lengthOf } from '../weather/series.ts';
 import type { Body } from './assemble.ts';
-import { houseThrough } from './place.ts';
+import { surroundingsThrough } from './place.ts';
 import type { Parameters } from './priors.ts';
 import { sensorNode } from './sensor.ts';
 import { simulate, type Course, type Run } from './simulate.ts';
@@ -48,11 +48,11 @@ export function throughWeather(
     weather.before,
   );
   const { sensor, setPoint, differential } = situation.bench.control;
-  const { outside, sun, ground = () => parameters.ground } = weather;
+  const { outside, sun, ground } = weather;
   const course = simulate({
     body,
     start: temperatures,
-    surroundings: { house: houseThrough(situation, outside, parameters.houseOffset, sun), ground },
+    surroundings: surroundingsThrough(situation, outside, parameters, sun, ground),
     thermostat: {
       sensor: sensorNode(body, sensor),
       setPoint: setPoint + parameters.sensorError,

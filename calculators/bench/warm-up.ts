@@ -1,7 +1,7 @@
 import type { Situation } from '../calculator.ts';
 import { mediumFreezes } from '../properties/medium.ts';
 import { outageCourse, outageHorizon, outageStep } from './outage.ts';
-import { houseAir } from './place.ts';
+import { around, staying } from './place.ts';
 import type { Parameters } from './priors.ts';
 import { sensorNode } from './sensor.ts';
 import { simulate } from './simulate.ts';
@@ -45,7 +45,6 @@ export function warmUp(
   const { sensor, setPoint, differential } = situation.bench.control;
   const node = sensorNode(body, sensor);
   const level = setPoint + parameters.sensorError;
-  const house = houseAir(situation, after, parameters.houseOffset);
   const limit = situation.bench.plants.lowestRootTemperature;
   // What the bench comes to in the end tells what it can reach at all; nobody need wait for the rest.
   const rest = restOn(situation, 'thermostat', parameters, after);
@@ -58,7 +57,7 @@ export function warmUp(
     course: simulate({
       body,
       start,
-      surroundings: { house: () => house, ground: () => parameters.ground },
+      surroundings: staying(around(situation, after, parameters)),
       thermostat: { sensor: node, setPoint: level, differential },
       powered: () => true,
       until: outageHorizon,

@@ -25,6 +25,7 @@ export default calculator({
     'place.station',
     'place.ownLowest',
     'place.houseKind',
+    'place.houseCovering',
     'place.houseOffset',
     'place.houseMinimum',
     'place.groundTemperature',

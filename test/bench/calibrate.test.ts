@@ -186,12 +186,13 @@ describe('calibration', () => {
       const truth = hardNight(one)(parametersAt(priorsOf(one), ids, unknowns));
       const range = believed(one, calibration.belief, hardNight(one));
       for (const name of ['coldestRoots', 'required'] as const) {
-        const { low, high } = range[name];
+        const { value, low, high } = range[name];
+        // How far apart two powers are is told by the power itself: a bench found to need more has the wider range.
+        const scale = (at: number): number => (name === 'required' ? at : 1);
         if (truth[name] >= low && truth[name] <= high) inside[name]++;
-        width[name] += high - low;
-        widthBefore[name] +=
-          (before[index % covers.length]?.[name].high ?? NaN) -
-          (before[index % covers.length]?.[name].low ?? NaN);
+        width[name] += (high - low) / scale(value);
+        const unread = before[index % covers.length]![name];
+        widthBefore[name] += (unread.high - unread.low) / scale(unread.value);
       }
       misfit += calibration.misfit;
       count += calibration.count;
@@ -209,7 +210,7 @@ describe('calibration', () => {
     const { normal } = seeded(7);
     const spread = (one: Situation): number => {
       const range = believed(one, fitted(one).belief, hardNight(one));
-      return range.required.high - range.required.low;
+      return (range.required.high - range.required.low) / range.required.value;
     };
     let [few, more, all] = [0, 0, 0];
     for (let index = 0; index < 6; index++) {

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { topArea } from '../../calculators/bench/geometry.ts';
 import { nightForPrograms, nightOf, nightSteps, summaryOf } from '../../calculators/bench/night.ts';
+import { surroundingsThrough } from '../../calculators/bench/place.ts';
 import { expectedParameters } from '../../calculators/bench/priors.ts';
 import { coldestRoots, firstAt, throughWeather, timeBelow } from '../../calculators/bench/through.ts';
 import type { Situation } from '../../calculators/calculator.ts';
@@ -48,9 +49,15 @@ describe('a cold night', () => {
     // a tenth of what the weather changes in a step (second order): a quarter of a kelvin and more in a step of an hour.
     fc.assert(
       fc.property(anySituation, fc.constantFrom(600, 1800), (one, every) => {
-        const { course, body } = nightOf(one, expectedParameters(one), { every, heat: false });
-        const ground = expectedParameters(one).ground;
-        const coldest = Math.min(ground, ...course.house, ...course.temperatures.map((of) => of[0] ?? NaN));
+        const parameters = expectedParameters(one);
+        const { course, body, weather } = nightOf(one, parameters, { every, heat: false });
+        const { roof, ground } = surroundingsThrough(one, weather.outside, parameters, 'without-sun');
+        const coldest = Math.min(
+          ground(0),
+          ...course.house,
+          ...Array.from(course.times, roof),
+          ...course.temperatures.map((of) => of[0] ?? NaN),
+        );
         course.temperatures.forEach((of, node) =>
           expect(Math.min(...of), body.ids[node]).toBeGreaterThan(coldest - 0.2),
         );

@@ -155,7 +155,7 @@ describe('a season on real weather', () => {
     // One node of little mass behind 25 W/K, held at 7 °C without a differential to speak of: Q = UA × DH = 25 × 4519.8 W·h.
     const conductance = 25;
     const body: Body = {
-      ids: ['node', 'house', 'ground'],
+      ids: ['node', 'house', 'ground', 'roof'],
       nodeCount: 1,
       curves: [sensible(20_000)],
       roots: [0],
@@ -164,9 +164,11 @@ describe('a season on real weather', () => {
       plants: 1,
       house: 1,
       ground: 2,
+      roof: 3,
       faceCount: 0,
       at: () => ({
         links: [{ from: 0, to: 1, conductance, path: 'skirt' }],
+        draws: [],
         heat: [{ node: 0, share: 1 }],
         fullPower: 400,
       }),
@@ -175,9 +177,12 @@ describe('a season on real weather', () => {
     const house = temperatureThrough(series);
     const course = simulate({
       body,
-      start: settle(body, { house: series.values[0] ?? 0, ground: 0 }, { hold: [0], at: 7, by: 'cable' })
-        .temperatures,
-      surroundings: { house, ground: () => 0 },
+      start: settle(
+        body,
+        { house: series.values[0] ?? 0, ground: 0, roof: 0 },
+        { hold: [0], at: 7, by: 'cable' },
+      ).temperatures,
+      surroundings: { house, ground: () => 0, roof: () => 0 },
       thermostat: { sensor: 0, setPoint: 7, differential: 0.1 },
       powered: () => true,
       until: 8758 * hour,

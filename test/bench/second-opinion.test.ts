@@ -18,7 +18,7 @@ const house = (time: number): number => {
   if (t < 23) return -10;
   return Math.min(6, -10 + (16 * (t - 23)) / 7);
 };
-const surroundings = { house, ground: () => 7 };
+const surroundings = { house, ground: () => 7, roof: (time: number) => house(time) - 4 };
 
 function atRest() {
   const one = situation({ cover: { kind: 'film' } });

@@ -1,5 +1,7 @@
 import { assemble, type Body } from '../../calculators/bench/assemble.ts';
 import { beforeReadings, parametersAt } from '../../calculators/bench/belief.ts';
+import { around } from '../../calculators/bench/place.ts';
+import { unseen } from '../../calculators/bench/reading-errors.ts';
 import { priorsOf, type Parameters } from '../../calculators/bench/priors.ts';
 import { settle } from '../../calculators/bench/settle.ts';
 import { simulate, type Course } from '../../calculators/bench/simulate.ts';
@@ -33,10 +35,17 @@ export function followed(
   };
   const body = assemble(one, parameters);
   const { ground } = parameters;
+  const sky = unseen.sky.expected + unseen.sky.spread * normal();
+  const surroundings = {
+    house,
+    ground: () => ground,
+    roof: (time: number) =>
+      around(one, house(time) - parameters.houseOffset, { ...parameters, clearness: Math.max(0, sky) }).roof,
+  };
   const course = simulate({
     body,
-    start: settle(body, { house: house(0), ground }, { power: 300 }).temperatures,
-    surroundings: { house, ground: () => ground },
+    start: settle(body, { house: house(0), ground, roof: surroundings.roof(0) }, { power: 300 }).temperatures,
+    surroundings,
     thermostat: { sensor: body.under, setPoint: 9, differential: 1 },
     powered: () => true,
     until: days * day + 5 * 3600,

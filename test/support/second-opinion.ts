@@ -1,6 +1,6 @@
 import type { Body } from '../../calculators/bench/assemble.ts';
 import { enthalpyAt, temperatureAt } from '../../calculators/bench/enthalpy.ts';
-import type { Surroundings } from '../../calculators/bench/stepper.ts';
+import type { Surroundings } from '../../calculators/bench/place.ts';
 import { odex } from './odex.ts';
 
 /**
@@ -29,21 +29,23 @@ export function byOdex(
   powerAt: (time: number) => number,
   tolerance = 1e-8,
 ): { readonly temperatures: readonly (readonly number[])[]; readonly evaluations: number } {
-  const { nodeCount: size, curves, house, ground } = body;
+  const { nodeCount: size, curves, house, ground, roof } = body;
   const faces = new Float64Array(body.faceCount).fill(NaN);
-  const t = new Float64Array(size + 2);
+  const t = new Float64Array(body.ids.length);
   const derivative = (time: number, heat: readonly number[]): number[] => {
     for (let node = 0; node < size; node++) t[node] = temperatureAt(curves[node]!, heat[node]! * unit);
     t[house] = surroundings.house(time);
     t[ground] = surroundings.ground(time);
+    t[roof] = surroundings.roof(time);
     for (let round = 1; round < rounds && body.faceCount > 0; round++) body.at(t, faces);
-    const { links, heat: entries } = body.at(t, faces);
-    const flow = new Array<number>(size + 2).fill(0);
+    const { links, draws, heat: entries } = body.at(t, faces);
+    const flow = new Array<number>(body.ids.length).fill(0);
     for (const { from, to, conductance } of links) {
       const watts = conductance * (t[from]! - t[to]!);
       flow[from]! -= watts;
       flow[to]! += watts;
     }
+    for (const { from, to, conductance } of draws) flow[to]! += conductance * (t[from]! - t[to]!);
     const power = powerAt(time);
     for (const { node, share } of entries) flow[node]! += share * power;
     return flow.slice(0, size).map((watts) => watts / unit);
