@@ -1,6 +1,6 @@
 import type { Situation } from '../calculator.ts';
 import { assemble, type Body } from './assemble.ts';
-import { designOutside, houseAir } from './place.ts';
+import { around, designOutside } from './place.ts';
 import { expectedParameters } from './priors.ts';
 import { settle, type Drive, type Near, type Settled } from './settle.ts';
 import { warmestUnder } from './steady.ts';
@@ -31,10 +31,8 @@ export const coldestOf = (body: Body, { temperatures }: Settled): number =>
 function restingBench(situation: Situation) {
   const parameters = expectedParameters(situation);
   const body = assemble(situation, parameters);
-  const rest = (outside: number, drive: Drive, near?: Near): Settled => {
-    const house = houseAir(situation, outside, parameters.houseOffset);
-    return settle(body, { house, ground: parameters.ground }, drive, near);
-  };
+  const rest = (outside: number, drive: Drive, near?: Near): Settled =>
+    settle(body, around(situation, outside, parameters), drive, near);
   const full = (outside: number, near?: Near): Settled =>
     rest(outside, { hold: [body.loop], at: warmestUnder, by: 'cable' }, near);
   return { body, rest, full };

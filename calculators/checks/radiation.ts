@@ -1,6 +1,7 @@
 import { cite } from '../cite.ts';
 import { pipeToPlaneShape, slabResistance, tubeResistance } from '../laws/conduction.ts';
 import { flowConductance } from '../laws/leakage.ts';
+import { clearSkyTemperature } from '../laws/clear-sky.ts';
 import { exchangeEmissivity, radiantFlux } from '../laws/radiation.ts';
 import { icePoint } from '../properties/temperature.ts';
 import { toBase } from '../quantities/quantity.ts';
@@ -276,6 +277,19 @@ const conduction: readonly Check[] = [
   },
 ];
 
+const sky: readonly Check[] = [
+  {
+    what: 'temperature of a clear sky',
+    given: 'air at 273.15 K',
+    printed: '249.2',
+    unit: 'K',
+    computed: () => clearSkyTemperature(0) + icePoint,
+    kind: 'table',
+    from: cite('swinbank1963', 'T = 0.0552 T_air^1.5'),
+    standing: 'memory',
+  },
+];
+
 const cubicFoot = toBase('length', 1, 'ft') ** 3;
 const infiltration: readonly Check[] = [
   {
@@ -301,4 +315,4 @@ const infiltration: readonly Check[] = [
   },
 ];
 
-export const radiationChecks: readonly Check[] = [...radiation, ...conduction, ...infiltration];
+export const radiationChecks: readonly Check[] = [...radiation, ...sky, ...conduction, ...infiltration];
