@@ -23,6 +23,8 @@ export interface Office {
 
 /** Fewer watts saved than this are not worth a line on the wall [W]. */
 const leastSaving = 10;
+/** Hints of care that stand on the sheet; the guide shows them all, each beside its figure. */
+const mostCares = 2;
 /** Changes that are named, largest first. */
 const mostSavings = 2;
 
@@ -43,6 +45,8 @@ function night(facts: Facts): Band[] {
   const [required, installed] = [figureOf(facts, 'watts.required'), figureOf(facts, 'watts.installed')];
   const short = required && installed && required.figure.value > installed.figure.value;
   const first = changes(facts);
+  const cares = warningsOf(facts, 'care', runCalculators, shownInNumbers);
+  const more = cares.length - mostCares;
   const blocks: Block[] = [
     heading(`If ${outside} outside lasted`),
     { kind: 'numbers', cells },
@@ -54,11 +58,15 @@ function night(facts: Facts): Band[] {
       ],
     },
     ...(first === '' ? [] : [{ kind: 'paragraph', runs: [bold('Change first: '), run(first)] } as const]),
-    ...warningsOf(facts, 'care', runCalculators, shownInNumbers).map((text): Block => ({
-      kind: 'paragraph',
-      mark: '⚠',
-      runs: [run(text)],
-    })),
+    ...cares.slice(0, mostCares).map((text): Block => ({ kind: 'paragraph', mark: '⚠', runs: [run(text)] })),
+    ...(more > 0
+      ? [
+          {
+            kind: 'paragraph',
+            runs: [run(`${more} more such ${more === 1 ? 'hint' : 'hints'} in the guide.`)],
+          } as const,
+        ]
+      : []),
   ];
   return [{ columns: [{ share: 1, blocks }] }];
 }
