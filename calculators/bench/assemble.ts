@@ -7,9 +7,11 @@ import { buoyantFlow, flowConductance, openingsInSeries, vapourFactor } from '..
 import { cylinderFilm, horizontalFilm, verticalFilm } from '../laws/natural-convection.ts';
 import { exchangeEmissivity, radiantFilm } from '../laws/radiation.ts';
 import { airConductivity } from '../properties/air.ts';
+import { frozenConductivityRatio, mediumFreezes } from '../properties/medium.ts';
 import { kelvin } from '../properties/temperature.ts';
 import { benchTops, floors } from '../tables/benches.ts';
 import { sheets, type Sheet } from '../tables/films.ts';
+import { media } from '../tables/media.ts';
 import {
   coverArea,
   loopLength,
@@ -27,6 +29,7 @@ import {
 } from './geometry.ts';
 import type { EnthalpyCurve } from './enthalpy.ts';
 import { canopyHolds, loopHolds, rootsHold, soilHolds, underHolds } from './heat-held.ts';
+import { powerArriving } from './power-arriving.ts';
 import type { Parameters } from './priors.ts';
 import { faceCount, stackTransmittance, stackTransmittances, type SheetStack } from './sheet-stack.ts';
 
@@ -88,6 +91,10 @@ const tapeWidth = 0.05;
 
 /** Extruded polystyrene [W/(m·K)]: 0.026 fresh, 0.034 aged (ASHRAE-based insulation table, from memory for aged). */
 const foamConductivity = 0.034;
+
+/** Share of the water of a medium that is ice at a temperature [1]: freezing is spread over its range. */
+const frozenShare = (t: number): number =>
+  Math.min(1, Math.max(0, (mediumFreezes.from - t) / (mediumFreezes.from - mediumFreezes.to)));
 
 export interface Body {
   /** Ids of the nodes in the order of the temperatures, boundaries after them. */
@@ -226,6 +233,7 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
   // Areas and lengths that no temperature changes.
   const pipeLength = loopLength(bench);
   const cableLength = bench.cable.length;
+  const arriving = powerArriving(situation);
   const area = topArea(bench);
   const rim = perimeter(bench);
   const across = area / rim;
@@ -235,8 +243,8 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
   const volume = mediumVolume(bench);
   const mediumArea = volume / bench.pots.height;
   const layer = bench.pots.height / rootLayers;
-  const betweenLayers = (parameters.mediumConductivity * mediumArea) / layer;
   const halfLayer = slabResistance(layer / 2, parameters.mediumConductivity);
+  const frozenTimes = frozenConductivityRatio(media[bench.pots.medium], bench.pots.moisture);
   const exposedSide = potSideArea(bench) * parameters.sideShare;
   // From the mean of a round pot to its wall: diameter / (8 k) per area of the wall (uniform source or sink).
   const wall = bench.pots.diameter / (8 * parameters.mediumConductivity);
@@ -450,21 +458,24 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
     passPots(up, up / (up + down), under, roots, plants);
     passPots(down, down / (up + down), plants, rootsDown, under);
 
+    // Frozen, a moist medium conducts better: ice carries four times the heat of water.
+    const half = (node: number): number => halfLayer / frozenTimes ** frozenShare(t(node));
     const bottomRoots = roots[0] ?? under;
     const upperRoots = roots[rootLayers - 1] ?? under;
     const base = potBase + top.resistance * (1 - top.openShare);
-    const intoPots = faced(tUnder, t(bottomRoots), base + halfLayer, faces, rootFaces, (face) => {
+    const intoPots = faced(tUnder, t(bottomRoots), base + half(bottomRoots), faces, rootFaces, (face) => {
       return horizontalFilm(across, face, tUnder, 'down') + radiantFilm(paired, face, tUnder);
     });
     link(under, bottomRoots, potBaseArea(bench) / intoPots, 'pots');
     for (let index = 1; index < rootLayers; index++) {
-      link(roots[index - 1] ?? under, roots[index] ?? under, betweenLayers, 'pots');
+      const [one, next] = [roots[index - 1] ?? under, roots[index] ?? under];
+      link(one, next, mediumArea / (half(one) + half(next)), 'pots');
     }
     const outOfPots = facedTwice(
       tPlants,
       t(seen),
       t(upperRoots),
-      halfLayer,
+      half(upperRoots),
       faces,
       rootFaces + 1,
       (face) => horizontalFilm(across, face, tPlants, 'up'),
@@ -473,9 +484,16 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
     link(upperRoots, plants, potTopArea(bench) * outOfPots.toAir, 'tops');
     link(upperRoots, seen, potTopArea(bench) * outOfPots.toSeen, 'tops');
     for (const [index, node] of roots.entries()) {
-      const resistance = faced(tPlants, t(node), wall, faces, rootFaces + 2 + index, (face) => {
-        return verticalFilm(bench.pots.height, face, tPlants) + radiantFilm(paired, face, tPlants);
-      });
+      const resistance = faced(
+        tPlants,
+        t(node),
+        wall / frozenTimes ** frozenShare(t(node)),
+        faces,
+        rootFaces + 2 + index,
+        (face) => {
+          return verticalFilm(bench.pots.height, face, tPlants) + radiantFilm(paired, face, tPlants);
+        },
+      );
       link(node, plants, exposedSide / rootLayers / resistance, 'sides');
     }
 
@@ -517,7 +535,7 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
         { node: loop, share: sheath.fluidShare },
         { node: under, share: 1 - sheath.fluidShare },
       ],
-      fullPower: sheath.powerPerLength * cableLength * parameters.cableOutput,
+      fullPower: sheath.powerPerLength * cableLength * parameters.cableOutput * arriving,
     };
   };
 

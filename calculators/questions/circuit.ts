@@ -1,13 +1,11 @@
 import { designOutside, houseAir } from '../bench/place.ts';
+import { currentsOf, dropOf, powerArriving, voltageOf } from '../bench/power-arriving.ts';
 import { amount, calculator, care, sentence, stop, type Figure, type Warning } from '../calculator.ts';
 import { ratedPower } from '../electric/cable.ts';
 import {
   acceptsProtection,
   circuitCurrent,
   coldestStart,
-  currentOf,
-  powerShareAfterDrop,
-  settledDrop,
   smallestBreaker,
   startUpRatio,
   voltageDrop,
@@ -143,9 +141,8 @@ export default calculator({
     const { cable, supply } = bench;
     const rules = ruleSets[region.mains.rules];
     const conductor = conductors[supply.conductor];
-    const voltage = supply.voltage ?? region.mains.voltage;
-    const other = currentOf(supply.otherLoad, voltage);
-    const running = currentOf(ratedPower(cable), voltage);
+    const voltage = voltageOf(situation);
+    const { cable: running, other } = currentsOf(situation);
     const coldest = houseAir(situation, designOutside(situation), bench.place.houseOffset);
     // A start colder than the table counts as its coldest: the table has no more to say.
     const starting =
@@ -155,9 +152,9 @@ export default calculator({
     const heating = starting ?? running;
     const needed = circuitCurrent(rules, heating, other);
     const smallest = smallestBreaker(rules, heating, other);
-    const lost = voltageDrop(conductor, supply.feederLength, running + other);
+    const drop = dropOf(situation);
+    const lost = drop * voltage;
     const lostPerLength = voltageDrop(conductor, 1, running + other);
-    const drop = lost / voltage;
     const longestFeeder = (rules.voltageDrop.value * voltage) / lostPerLength;
     const breaker = amount(supply.breaker, 'current');
     const warnings: Warning[] = [];
@@ -209,9 +206,7 @@ export default calculator({
         voltageDrop: figure(drop),
         voltageDropVolts: figure(lost),
         powerArriving:
-          cable.kind === 'constant'
-            ? figure(ratedPower(cable) * powerShareAfterDrop(settledDrop(drop)))
-            : null,
+          cable.kind === 'constant' ? figure(ratedPower(cable) * powerArriving(situation)) : null,
         longestFeeder: figure(longestFeeder),
       },
       warnings,

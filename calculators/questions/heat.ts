@@ -58,7 +58,7 @@ export default calculator({
       label: 'With air through gaps',
       quantity: 'power',
       explain:
-        'Cold air comes in at the floor, warm air leaves at the bench edge and past the pots, and carries vapour off. What it gives to the pots on its way past is left out: on the safe side for the roots.',
+        'Cold air comes in at the floor, warm air leaves at the bench edge and past the pots, and carries vapour off. What it gives to pots and plants on its way up is not lost and is taken off here.',
     },
     plants: {
       label: 'Up through and past the pots',

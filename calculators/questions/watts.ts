@@ -45,6 +45,10 @@ export default calculator({
     'cable.length',
     'control.sensor',
     'control.setPoint',
+    'supply.voltage',
+    'supply.feederLength',
+    'supply.conductor',
+    'supply.otherLoad',
   ],
   figures: {
     required: {

@@ -110,6 +110,7 @@ describe('settings', () => {
       loop: { length: 10 },
       mix: { antifreeze: 'none' },
       control: { differential: 1 },
+      supply: { feederLength: 0 },
     });
     expectNear(valueOf(figures.shortestCycle), 2420, 5);
   });
