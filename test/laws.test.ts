@@ -8,6 +8,7 @@ import {
   flowConductance,
   openingsInSeries,
 } from '../calculators/laws/leakage.ts';
+import { cylinderFlowNusselt } from '../calculators/laws/forced-convection.ts';
 import {
   airGapFilm,
   cylinderFilm,
@@ -172,6 +173,22 @@ describe('laws of natural convection', () => {
         expect(airGapFilm(size, 1, one, other)).toBe(airGapFilm(size, 1, other, one));
       }),
     );
+  });
+
+  it('jumps by less than a per cent from one regime of flow to the next', () => {
+    const laws = [
+      (ra: number) => cylinderNusselt(ra, 0.71),
+      (ra: number) => verticalPlateNusselt(ra, 0.71),
+      (ra: number) => plateNusselt(ra, 'unstable'),
+    ];
+    // Every half per cent of the Rayleigh number over all that a bench meets, through 1e7, 2e7 and 1e9: no law rises faster
+    // than in proportion, also where one fades into the other, so that half a per cent leaves no room for a jump of one.
+    for (const law of laws)
+      for (let ra = 1e2; ra < 9e10; ra *= 1.005) expect(law(ra * 1.005) / law(ra)).toBeLessThan(1.005);
+    for (let ra = 1e2; ra < 9e9; ra *= 1.005)
+      expect(plateNusselt(ra * 1.005, 'stable') / plateNusselt(ra, 'stable')).toBeLessThan(1.005);
+    for (let flow = 10; flow < 1e6; flow *= 1.005)
+      expect(cylinderFlowNusselt(flow * 1.005, 0.71) / cylinderFlowNusselt(flow, 0.71)).toBeLessThan(1.005);
   });
 
   it('a closed gap never carries less than still air, and with the warm face up no more', () => {
