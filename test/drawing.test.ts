@@ -379,7 +379,7 @@ describe('what the drawings show', () => {
     expectNear((bars[1] ?? 0) / (bars.at(-1) ?? 1), (needGaps?.value ?? NaN) / (needAll?.value ?? NaN), 1e-6);
   });
 
-  it('heat paths: the widest arrow belongs to the largest heat, and words say every watt', () => {
+  it('heat paths: says the watts of its arrows in words', () => {
     const where = situation();
     const { skirt, leakage } = heat.compute(where).figures;
     const { description } = drawn(heatPathsDrawing, where);

@@ -1,0 +1,103 @@
+import { describe, expect, it } from 'vitest';
+import { slabResistance } from '../calculators/laws/conduction.ts';
+import { flowConductance } from '../calculators/laws/leakage.ts';
+import { radiantFlux } from '../calculators/laws/radiation.ts';
+import { toBase, type QuantityName } from '../calculators/quantities/quantity.ts';
+import { showQuantity, type Manner } from '../calculators/quantities/show.ts';
+import roots from '../calculators/questions/roots.ts';
+import { expectPrinted } from './support/near.ts';
+import { situation } from './support/situations.ts';
+import { workedExample, type Column, type WorkedExample } from './support/worked-example.ts';
+
+const columns = ['metric', 'us'] as const;
+
+/** Every row whose cell ends in a sum comes to what stands behind it, worked out by mathjs. */
+function sumsHold(example: WorkedExample, heads: readonly string[]): void {
+  it.each(heads.flatMap((head) => columns.map((column) => [head, column] as const)))(
+    '%s, %s: the sum comes to what stands behind it',
+    (head, column) => {
+      const { value, result } = example.sum(head, column);
+      expectPrinted(value, result, head);
+    },
+  );
+}
+
+const manner = (column: Column): Manner => ({ system: column, locale: 'en' });
+
+/** A sum's result as the guide writes that quantity. */
+const written = (example: WorkedExample, head: string, column: Column): string => {
+  const { result, unit } = example.sum(head, column);
+  return `${result} ${unit}`;
+};
+const shown = (value: number | undefined, quantity: QuantityName, column: Column): string =>
+  showQuantity(value ?? NaN, quantity, manner(column)).replace('\u202f', ' ');
+
+describe('the example that is worked by hand in roots.mdx', () => {
+  const example = workedExample('roots');
+  sumsHold(example, [
+    'Medium in one pot',
+    'Medium in all',
+    'Water in it',
+    'Heat of freezing',
+    'As much as the cable in',
+  ]);
+
+  it.each(columns)('the calculator agrees to the digit, %s', (column) => {
+    const { given } = example;
+    const [across, deep] = [/([\d.]+) (?:cm|in) across/u, /([\d.]+) (?:cm|in) of medium/u];
+    const unit = column === 'metric' ? 'cm' : 'in';
+    const length = 20;
+    const { figures } = roots.compute(
+      situation({
+        pots: {
+          count: given('Pots', column, /^(\d+) pots/u),
+          diameter: toBase('size', given('Pots', column, across), unit),
+          height: toBase('size', given('Pots', column, deep), unit),
+          medium: 'bark',
+          moisture: 0.8,
+        },
+        cable: { length, powerPerLength: given('Cable', column, /^(\d+) W$/u) / length },
+      }),
+    );
+    expect(written(example, 'Water in it', column)).toBe(shown(figures.potWater?.value, 'mass', column));
+    expect(written(example, 'Heat of freezing', column)).toBe(
+      shown(figures.freezingHeat?.value, 'energy', column),
+    );
+    expect(written(example, 'As much as the cable in', column)).toBe(
+      shown(figures.cableHours?.value, 'duration', column),
+    );
+  });
+});
+
+describe('the example that is worked by hand in heat.mdx', () => {
+  const example = workedExample('heat');
+  sumsHold(example, ['By conduction', 'By moving air', 'By radiation']);
+
+  it.each(columns)('the laws of the calculator agree to the digit, %s', (column) => {
+    const metric = column === 'metric';
+    const given = (head: string, pattern: RegExp): number => example.given(head, column, pattern);
+    const level = (head: string, pattern: RegExp): number =>
+      toBase('temperature', given(head, pattern), metric ? '°C' : '°F');
+    const area = (head: string): number =>
+      toBase('area', given(head, /^([\d.]+) \S+ /u), metric ? 'm²' : 'ft²');
+
+    const thickness = toBase('size', given('Foam board', /([\d.]+) (?:m|in) thick/u), metric ? 'm' : 'in');
+    const drop = level('Foam board', /([−\d.]+) °. above/u) - level('Foam board', /([−\d.]+) °. below/u);
+    // Extruded polystyrene, aged, 0.034 W/(m·K): what the bench takes for a board on its floor.
+    const conducted = (area('Foam board') * drop) / slabResistance(thickness, 0.034);
+    expectPrinted(conducted, example.sum('By conduction', column).result, 'conduction');
+
+    const perCubicFoot = toBase('length', 1, 'ft') ** 3;
+    const flow = given('Draught', /^([\d.]+) \S+ of air/u) * (metric ? 1 : perCubicFoot);
+    const [coldAir, warmAir] = [level('Draught', /in at ([−\d.]+)/u), level('Draught', /out at ([−\d.]+)/u)];
+    const carried = flowConductance(flow, (coldAir + warmAir) / 2) * (warmAir - coldAir);
+    expectPrinted(carried, example.sum('By moving air', column).result, 'moving air');
+
+    const [top, roof] = [
+      level('Tops of the pots', / at ([−\d.]+) °. that/u),
+      level('Tops of the pots', /roof at ([−\d.]+)/u),
+    ];
+    const sent = area('Tops of the pots') * radiantFlux(0.92, top, roof);
+    expectPrinted(sent, example.sum('By radiation', column).result, 'radiation');
+  });
+});
