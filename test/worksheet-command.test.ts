@@ -133,9 +133,9 @@ describe('the figures', { timeout: 60_000 }, () => {
     const bases = new Set(Object.values(quantities).map(({ base }) => base as string));
     for (const members of Object.values(file.figures))
       for (const [name, figure] of Object.entries(members)) {
-        expect(
-          Object.keys(figure).filter((key) => !['value', 'unit', 'low', 'high', 'sources'].includes(key)),
-        ).toEqual([]);
+        const promised = ['value', 'unit', 'low', 'high', 'beyond', 'sources'];
+        expect(Object.keys(figure).filter((key) => !promised.includes(key))).toEqual([]);
+        expect([undefined, 'below', 'above']).toContain(figure.beyond);
         expect([name, bases.has(figure.unit)]).toEqual([name, true]);
         expect(figure.sources.length).toBeGreaterThan(0);
         expect(figure.low ?? -Infinity).toBeLessThanOrEqual(figure.value);
