@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { slabResistance } from '../calculators/laws/conduction.ts';
-import { flowConductance } from '../calculators/laws/leakage.ts';
+import { buoyantFlow, flowConductance, openingsInSeries } from '../calculators/laws/leakage.ts';
 import { radiantFlux } from '../calculators/laws/radiation.ts';
 import { toBase, type QuantityName } from '../calculators/quantities/quantity.ts';
 import { showQuantity, type Manner } from '../calculators/quantities/show.ts';
@@ -99,5 +99,49 @@ describe('the example that is worked by hand in heat.mdx', () => {
     ];
     const sent = area('Tops of the pots') * radiantFlux(0.92, top, roof);
     expectPrinted(sent, example.sum('By radiation', column).result, 'radiation');
+  });
+});
+
+describe('the example that is worked by hand in cover.mdx', () => {
+  const example = workedExample('cover');
+  sumsHold(example, [
+    'Open at the floor',
+    'Open at the edge',
+    'Both as one opening',
+    'Air each second',
+    'Heat in it',
+    'One gap closed',
+    'Heat, both closed',
+  ]);
+
+  it.each(columns)('the laws of the calculator agree to the digit, %s', (column) => {
+    const metric = column === 'metric';
+    const given = (pattern: RegExp): number => example.given('Bench', column, pattern);
+    const [long, short] = metric ? (['m', 'mm'] as const) : (['ft', 'in'] as const);
+    const metres = (pattern: RegExp): number => toBase('length', given(pattern), long);
+    const gap = (pattern: RegExp): number => toBase('size', given(pattern), short);
+    const rim = metres(/^([\d.]+) \S+ around/u);
+    const height = metres(/([\d.]+) \S+ high/u);
+    const [below, above] = [gap(/([\d.]+) \S+ open below/u), gap(/([\d.]+) \S+ above/u)];
+    const left = toBase('size', metric ? 1 : 0.04, short);
+    const level = (pattern: RegExp): number =>
+      toBase('temperature', example.given('Air', column, pattern), metric ? '°C' : '°F');
+    const [warm, cold] = [level(/^([−\d.]+) °. under/u), level(/([−\d.]+) °. in the house/u)];
+    const foot = toBase('length', 1, long);
+    const print = (value: number, head: string): void => {
+      expectPrinted(value, example.sum(head, column).result, head);
+    };
+    const carried = (flow: number): number => flowConductance(flow, (warm + cold) / 2) * (warm - cold);
+
+    const opening = openingsInSeries(rim * below, rim * above);
+    print((rim * below) / foot ** 2, 'Open at the floor');
+    print((rim * above) / foot ** 2, 'Open at the edge');
+    print(opening / foot ** 2, 'Both as one opening');
+    const flow = buoyantFlow(opening, height, warm, cold);
+    print(flow / foot ** 3, 'Air each second');
+    print(carried(flow), 'Heat in it');
+    print((rim * left) / foot ** 2, 'One gap closed');
+    const closed = buoyantFlow(openingsInSeries(rim * left, rim * left), height, warm, cold);
+    print(carried(closed), 'Heat, both closed');
   });
 });

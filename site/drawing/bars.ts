@@ -80,8 +80,7 @@ export function barMarks({ bars, axis, marker, left, top, width }: Bars): {
     y = barTop + thick + rowGap;
   }
   let bottom = y - rowGap;
-  const last = rows.at(-1);
-  if (marker && last) {
+  if (marker && rows.length > 0) {
     const at = across(marker.at);
     // In pieces, so that it passes through no name; it gives way to a figure that stands where it would run.
     for (const row of rows) {
@@ -107,8 +106,8 @@ export function barMarks({ bars, axis, marker, left, top, width }: Bars): {
     const lines = wrap(marker.words, size, width);
     const wide = Math.max(...lines.map((text) => textWidth(text, size)));
     const start = Math.min(Math.max(left, at - wide / 2), left + width - wide);
-    marks.push(...labels([start, last.bottom + 1.5 + size], lines, { size }));
-    bottom = last.bottom + 1.5 + lines.length * leading * size;
+    marks.push(...labels([start, bottom + 1.5 + size], lines, { size }));
+    bottom += 1.5 + lines.length * leading * size;
   }
   return { marks, height: bottom - top };
 }
