@@ -2,7 +2,7 @@ import { allFields, type PlacedField } from '../calculators/bench/all-fields.ts'
 import { fields, type Bench, type FieldPath } from '../calculators/bench/fields.ts';
 import type { Manner } from '../calculators/quantities/show.ts';
 import type { Region } from '../calculators/region.ts';
-import { currentFormat, migrate } from './bench-format.ts';
+import { assumedKey, currentFormat, migrate } from './bench-format.ts';
 import { check, fieldSchema, groupSchema } from './field-schema.ts';
 import { problem, type Problem } from './problem.ts';
 import { readTree, textAt, type Group } from './yaml-tree.ts';
@@ -14,7 +14,7 @@ export type ReadBench =
   | {
       readonly ok: true;
       readonly bench: Bench;
-      /** The fields that the file leaves out, which have their start values. */
+      /** The fields that nobody has set: those that the file leaves out, and those that it says are taken over. */
       readonly assumed: readonly FieldPath[];
     }
   | { readonly ok: false; readonly problems: readonly Problem[] };
@@ -45,6 +45,22 @@ function formatOf(tree: Group, file: string): number | Problem {
       `This file was written by a newer guide than this one, which reads format ${currentFormat} and older. Open it in the guide that wrote it`,
     );
   return Number(found);
+}
+
+/** The fields that a file says nobody has set; or what is wrong with what it says. */
+function takenOver(tree: Group, file: string): readonly FieldPath[] | Problem {
+  const entry = tree.entries.get(assumedKey);
+  if (!entry || (entry.tree.kind === 'value' && entry.tree.text === null)) return [];
+  const allowed = 'names of fields with their groups, such as [frame.length, frame.width]';
+  const { line } = entry;
+  const items = entry.tree.kind === 'list' ? entry.tree.items : [];
+  const names = items.map((item) => (item.kind === 'value' ? (item.text ?? '').trim() : ''));
+  const unknown = names.find((name) => !allFields.some(({ path }) => path === name));
+  if (entry.tree.kind === 'list' && unknown === undefined) return names as FieldPath[];
+  return problem(
+    { file, line, field: assumedKey, found: unknown ?? '', allowed },
+    `The list of what is assumed must hold ${allowed}`,
+  );
 }
 
 /** Unknown names at the top that are fields of a group: the file says where they belong. */
@@ -102,6 +118,8 @@ export function readBenchFile(
   const migrated = migrate(read.tree, format);
   const entries = new Map(migrated.entries);
   entries.delete('format');
+  const over = takenOver(migrated, file);
+  entries.delete(assumedKey);
   const astray = misplaced({ ...migrated, entries }, file);
   for (const { field } of astray) entries.delete(field);
   const own: Group = { ...migrated, entries };
@@ -122,14 +140,16 @@ export function readBenchFile(
     file,
     manner,
   );
-  if (!checked.ok || astray.length > 0) {
-    const problems = [...astray, ...(checked.ok ? [] : checked.problems)];
+  if (!checked.ok || astray.length > 0 || 'text' in over) {
+    const problems = [...astray, ...('text' in over ? [over] : []), ...(checked.ok ? [] : checked.problems)];
     return { ok: false, problems: problems.sort((one, other) => one.line - other.line) };
   }
   const given = ({ group, name }: PlacedField): boolean => {
     const members = tree.entries.get(group)?.tree;
     return members?.kind === 'group' && members.entries.has(name);
   };
-  const assumed = allFields.filter((placed) => !given(placed)).map(({ path }) => path);
+  const assumed = allFields
+    .filter((placed) => !given(placed) || over.includes(placed.path))
+    .map(({ path }) => path);
   return { ok: true, bench: checked.value as unknown as Bench, assumed };
 }

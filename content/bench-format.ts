@@ -3,6 +3,9 @@ import type { Group } from './yaml-tree.ts';
 /** The format of the bench files that this guide writes. A file without the line is of format 1, the first. */
 export const currentFormat = 1;
 
+/** The name of the list of fields that a file holds but nobody has set. */
+export const assumedKey = 'assumed';
+
 /** Turns a file of one format into one of the next: moves and renames values, keeps their lines. */
 export type Migration = (tree: Group) => Group;
 

@@ -24,6 +24,8 @@ export interface JsonSchema {
   readonly maxLength?: number;
   readonly default?: unknown;
   readonly examples?: readonly unknown[];
+  readonly items?: JsonSchema;
+  readonly uniqueItems?: boolean;
   readonly properties?: Readonly<Record<string, JsonSchema>>;
   readonly required?: readonly string[];
   readonly additionalProperties?: boolean;
@@ -182,6 +184,14 @@ export function benchJsonSchema(regions: readonly Region[], id?: string): JsonSc
         type: 'integer',
         minimum: 1,
         maximum: currentFormat,
+      },
+      assumed: {
+        title: 'What nobody has set',
+        description:
+          'Fields of this file whose values were taken over from an example, and not measured or chosen.',
+        type: ['array', 'null'],
+        items: { enum: allFields.map(({ path }) => path) },
+        uniqueItems: true,
       },
       ...Object.fromEntries(groups),
     },

@@ -9,7 +9,8 @@ import { fromBase, shownUnit, toBase } from '../calculators/quantities/quantity.
  * A whole bench in the part of a link behind the #, which a browser does not send anywhere: for a QR code on a
  * worksheet, a message, a bookmark.
  *
- * The format number, then a record for every field that differs from its start value, then a checksum; all as base64url
+ * The format number, then a record for every field that differs from its start value, then one that says which fields
+ * were set where that is not just those, then a checksum; all as base64url
  * (RFC 4648, section 5). Fields and choices are told by 16 bits of their name, so that adding some, or sorting them
  * anew, changes no link that was printed. Numbers are stored as people write them (6.1 ft is 61 tenths of a foot), which
  * is both short and exact.
@@ -39,7 +40,12 @@ export type LinkProblem =
   | 'impossible-value';
 
 export type DecodedBench =
-  | { readonly ok: true; readonly bench: Bench }
+  | {
+      readonly ok: true;
+      readonly bench: Bench;
+      /** The fields that someone has set; the others are assumed. */
+      readonly set: readonly FieldPath[];
+    }
   | { readonly ok: false; readonly problem: LinkProblem; readonly text: string };
 
 /** What to tell a reader. */
@@ -120,8 +126,37 @@ const startsOf = (from: number): ((placed: PlacedField) => FieldValue) => {
   };
 };
 
-/** The bench as letters, digits, - and _ for the end of a link. */
-export function encodeBench(bench: Bench): string {
+/** Stands where the code of a field may: what follows says which fields were set. No field has this code. */
+export const marksCode = 1;
+
+/**
+ * Which fields were set, as one of these and the fields that are exceptions to it; the one with the fewest is written.
+ * A link without it, as the first ones were, has set what differs from its start value.
+ */
+const markings: readonly ((differs: boolean) => boolean)[] = [(differs) => differs, () => true, () => false];
+
+function writeMarks(bytes: number[], bench: Bench, set: readonly FieldPath[]): void {
+  const startOf = startsOf(format);
+  const exceptionsTo = (isSet: (differs: boolean) => boolean) =>
+    allFields.filter((placed) => {
+      const differs = valueAt(bench, placed) !== startOf(placed);
+      return set.includes(placed.path) !== isSet(differs);
+    });
+  const all = markings.map((isSet, kind) => ({ kind, exceptions: exceptionsTo(isSet) }));
+  const { kind, exceptions } = all.reduce((best, one) =>
+    one.exceptions.length < best.exceptions.length ? one : best,
+  );
+  if (kind === 0 && exceptions.length === 0) return;
+  bytes.push(marksCode >> 8, marksCode & 0xff, kind);
+  writeVarint(bytes, exceptions.length);
+  for (const { path } of exceptions) bytes.push(codeOf(path) >> 8, codeOf(path) & 0xff);
+}
+
+/**
+ * The bench as letters, digits, - and _ for the end of a link.
+ * @param set the fields that someone has set; where left out, those that differ from their start values
+ */
+export function encodeBench(bench: Bench, set?: readonly FieldPath[]): string {
   const bytes: number[] = [format];
   const startOf = startsOf(format);
   for (const placed of allFields) {
@@ -131,6 +166,7 @@ export function encodeBench(bench: Bench): string {
     bytes.push(code >> 8, code & 0xff);
     writeValue(bytes, value, placed);
   }
+  if (set) writeMarks(bytes, bench, set);
   const sum = checksum(bytes);
   bytes.push(sum >>> 24, (sum >>> 16) & 0xff, (sum >>> 8) & 0xff, sum & 0xff);
   return btoa(String.fromCharCode(...bytes))
@@ -140,8 +176,8 @@ export function encodeBench(bench: Bench): string {
 }
 
 /** The address at which a guide opens this bench; `site` is where the guide is, with or without its last slash. */
-export const benchAddress = (site: string, bench: Bench): string =>
-  `${site.replace(/\/$/u, '')}/bench/#b=${encodeBench(bench)}`;
+export const benchAddress = (site: string, bench: Bench, set?: readonly FieldPath[]): string =>
+  `${site.replace(/\/$/u, '')}/bench/#b=${encodeBench(bench, set)}`;
 
 class Refused extends Error {
   readonly problem: LinkProblem;
@@ -231,7 +267,19 @@ function bytesOf(text: string): Uint8Array {
   return Uint8Array.from(binary, (letter) => letter.charCodeAt(0));
 }
 
-function decode(text: string): Bench {
+/** Whether a field was set, by whether its value differs from the start value. */
+type IsSet = (placed: PlacedField, differs: boolean) => boolean;
+
+function readMarks(reader: Reader): IsSet {
+  const isSet = markings[reader.byte()];
+  if (!isSet) throw new Refused('newer');
+  const count = reader.varint();
+  if (count > allFields.length) throw new Refused('newer');
+  const exceptions = new Set(Array.from({ length: count }, () => reader.code()));
+  return ({ path }, differs) => isSet(differs) !== exceptions.has(codeOf(path));
+}
+
+function decode(text: string): { readonly bench: Bench; readonly set: readonly FieldPath[] } {
   const all = bytesOf(text);
   if (all.length < 5) throw new Refused('damaged');
   const end = all.length - 4;
@@ -243,8 +291,13 @@ function decode(text: string): Bench {
   if (from < 1) throw new Refused('damaged');
 
   const given = new Map<FieldPath, FieldValue>();
+  let isSet: IsSet = (_, differs) => differs;
   while (!reader.done) {
     const code = reader.code();
+    if (code === marksCode) {
+      isSet = readMarks(reader);
+      continue;
+    }
     const placed = allFields.find(({ path }) => codeOf(path) === code);
     if (!placed) throw new Refused('newer');
     const value = readValue(reader, placed);
@@ -254,10 +307,12 @@ function decode(text: string): Bench {
     given.set(placed.path, value);
   }
   const startOf = startsOf(from);
-  return benchOf((placed) => {
+  const bench = benchOf((placed) => {
     const value = given.get(placed.path);
     return value === undefined ? startOf(placed) : value;
   });
+  const set = allFields.filter((placed) => isSet(placed, valueAt(bench, placed) !== startOf(placed)));
+  return { bench, set: set.map(({ path }) => path) };
 }
 
 /**
@@ -266,7 +321,7 @@ function decode(text: string): Bench {
  */
 export function decodeBench(text: string): DecodedBench {
   try {
-    return { ok: true, bench: decode(text) };
+    return { ok: true, ...decode(text) };
   } catch (error) {
     if (!(error instanceof Refused)) throw error;
     return { ok: false, problem: error.problem, text: words[error.problem] };

@@ -540,3 +540,40 @@ describe('the JSON Schema', { timeout: 60_000 }, async () => {
     );
   });
 });
+
+describe('what was assumed', () => {
+  const bench = benchIn(`${least}frame:\n  length: 3 ft 6 in\npots:\n  count: 480\n`);
+  const set = ['identity.name', 'place.region', 'place.station', 'frame.length'] as const;
+  const assumed = allFields.map(({ path }) => path).filter((path) => !set.some((one) => one === path));
+
+  it.each(['metric', 'us'] as const)('stays assumed through a file, in %s units', (system) => {
+    const text = writeBenchFile(bench, system, set);
+    const result = read(text);
+    if (!result.ok) throw new Error(result.problems.map((problem) => problem.text).join('\n'));
+    expect({ ...result.bench, frame: null }).toEqual({ ...bench, frame: null });
+    // Three feet six: 3.5 ft of 0.3048 m each, in the nearest number that the machine has.
+    expect(Math.abs(result.bench.frame.length - 3.5 * 0.3048)).toBeLessThan(3e-16);
+    expect(text).toMatch(system === 'us' ? /^ {2}length: 3\.5 ft$/mu : /^ {2}length: 1\.0668 m$/mu);
+    expect(result.assumed).toEqual(assumed);
+    // A usual value is a comment; one that was taken over is named.
+    expect(text).toMatch(/^ {2}# width: \d/mu);
+    expect(text).toMatch(/^ {2}- pots\.count$/mu);
+    expect(text).not.toMatch(/\d{8}/u);
+  });
+
+  it('is written in the units of the reader', () => {
+    const values = writeBenchFile(bench, 'us', set)
+      .split('\n')
+      .filter((line) => /^ {2}(?:# )?[a-z]\w*:/u.test(line));
+    expect(values.length).toBeGreaterThan(60);
+    expect(values.filter((line) => /\d (?:mm|cm|m|°C|K|L|W\/m)$/u.test(line))).toEqual([]);
+  });
+
+  it('must name fields', () => {
+    expect(textsOf(`${least}assumed: [frame.lenght]\n`)[0]).toMatch(
+      /line 6, assumed: .*Found: frame\.lenght/u,
+    );
+    expect(textsOf(`${least}assumed: all\n`)[0]).toMatch(/line 6, assumed: /u);
+    expect(benchIn(`${least}assumed:\n`).identity.name).toBe('Test bench');
+  });
+});

@@ -7,7 +7,7 @@ import type { Bench } from '../calculators/bench/fields.ts';
 import { readField } from '../calculators/bench/read-field.ts';
 import { startBench } from '../calculators/bench/start.ts';
 import { readBenchFile } from '../content/bench-file.ts';
-import { benchAddress, checksum, codeOf, decodeBench, encodeBench } from '../content/link.ts';
+import { benchAddress, checksum, codeOf, decodeBench, encodeBench, marksCode } from '../content/link.ts';
 import { filesOf } from '../scripts/content-files.ts';
 import { anyBench } from './support/benches.ts';
 import { regions } from './support/regions.ts';
@@ -226,4 +226,38 @@ describe('a link of the first format', () => {
   );
 
   it('is there', () => expect(kept.length).toBeGreaterThanOrEqual(2));
+});
+
+describe('what was set', () => {
+  const [{ bench } = { bench: start }] = benches;
+  const setIn = (text: string) => {
+    const result = decodeBench(text);
+    return result.ok ? [...result.set].sort() : [result.problem];
+  };
+
+  it('goes along, whichever fields it is', () => {
+    fc.assert(
+      fc.property(fc.subarray(allFields.map(({ path }) => path)), (set) => {
+        const link = encodeBench(bench, set);
+        expect(setIn(link)).toEqual([...set].sort());
+        expect(decoded(link)).toEqual(bench);
+      }),
+    );
+  });
+
+  it('is, in a link that does not say, what is not usual', () => {
+    const other = { ...start, cable: { ...start.cable, length: 31 } };
+    expect(setIn(encodeBench(other))).toEqual(['cable.length', 'place.region', 'place.station']);
+  });
+
+  it('takes no room where it is that, and little where all or none was set', () => {
+    const plain = encodeBench(bench).length;
+    expect(encodeBench(bench, setIn(encodeBench(bench)) as never).length).toBe(plain);
+    for (const set of [[], allFields.map(({ path }) => path)])
+      expect(encodeBench(bench, set).length).toBeLessThanOrEqual(plain + 6);
+  });
+
+  it('has a mark that no field has for its code', () => {
+    expect(allFields.map(({ path }) => codeOf(path))).not.toContain(marksCode);
+  });
 });
