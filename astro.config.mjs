@@ -3,7 +3,7 @@ import mdx from '@astrojs/mdx';
 import { defineConfig } from 'astro/config';
 import { createHash } from 'node:crypto';
 import { fields } from './calculators/bench/fields.ts';
-import { contentFiles, exampleOf } from './site/build/content-files.ts';
+import { contentFiles, customsOfRegions, exampleOf } from './site/build/content-files.ts';
 import { leanCalculators } from './site/build/lean-calculators.ts';
 import { mathFont } from './site/math/font.ts';
 import { mathInText } from './site/math/in-text.ts';
@@ -38,6 +38,7 @@ export default defineConfig({
     define: {
       'import.meta.env.REGION': JSON.stringify(region),
       'import.meta.env.EXAMPLE': JSON.stringify(example),
+      'import.meta.env.CUSTOMS': JSON.stringify(await customsOfRegions()),
       'import.meta.env.FIELDS': JSON.stringify(fieldsMark),
     },
     build: { assetsInlineLimit: 0 },

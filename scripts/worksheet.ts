@@ -138,6 +138,7 @@ await runCommand(async () => {
     import('./fonts.ts'),
     import('../site/figures.ts'),
   ]);
+  const set = allFields.map(({ path }) => path).filter((path) => !assumed.includes(path));
   const answers = answer(situation);
   const manner = { system: region.units, locale: region.languages[0] ?? 'en' };
   const pdf = await drawWorksheet({
@@ -146,7 +147,7 @@ await runCommand(async () => {
     manner,
     paper: request.paper ?? region.paper,
     fonts: await ensureFonts(),
-    link: benchAddress(region.guide, bench),
+    link: benchAddress(region.guide, bench, set),
     version: edition,
     assumed,
   });
@@ -162,7 +163,7 @@ await runCommand(async () => {
   console.log(`Place:     ${station.name}, ${region.name}`);
   if (assumed.length > 0)
     console.log(
-      `The file leaves out ${assumed.length} of ${allFields.length} fields; they have their usual values.`,
+      `Nobody has set ${assumed.length} of ${allFields.length} fields; they have their usual values, or those of an example.`,
     );
   const warnings = Object.values(answers).flatMap((one) => one.warnings);
   // What must not be built so comes before what is only to be watched.

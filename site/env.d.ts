@@ -5,6 +5,10 @@ interface ImportMetaEnv {
   readonly REGION: string;
   /** The example bench of that region. */
   readonly EXAMPLE: import('./guide.ts').ExampleBench;
+  /** What people are used to in each region that the guide knows. */
+  readonly CUSTOMS: Readonly<
+    Record<string, { readonly units: 'metric' | 'us'; readonly paper: 'a4' | 'letter' } | undefined>
+  >;
   /** Names the fields of the bench that this version of the guide knows. */
   readonly FIELDS: string;
 }

@@ -258,6 +258,9 @@ describe('the bench page', () => {
     const fields = page.locator('.whole-bench :is(input, select, textarea)[name]');
     expect(await fields.count()).toBe(count);
     for (const one of await fields.all()) expect(await one.isEnabled()).toBe(true);
+    await page.locator('details').evaluateAll((all) => {
+      for (const one of all) one.setAttribute('open', '');
+    });
     expect(await page.locator('.whole-bench .origin:visible').count()).toBe(count);
     await give(page, 'bench', 'identity.name', 'Südhaus 2');
     await eventually(() => page.locator('.whole-bench .origin:visible').count()).toBe(count - 1);
@@ -270,6 +273,8 @@ describe('the bench page', () => {
     const before = await stations();
     await page.locator('#bench-place-region').selectOption('tallow');
     await eventually(stations).not.toBe(before);
+    // Its units come along too, as nobody has chosen others.
+    await eventually(() => page.locator('#bench-frame-length ~ .suffix').innerText()).toBe('ft');
     await page.locator('[data-undo]').first().click();
     await eventually(stations).toBe(before);
   });

@@ -15,8 +15,20 @@ class Drawer implements Storage {
   }
 }
 
+/** What two regions are used to; any other is like the first. */
+const customs = (region: string) =>
+  region === 'tallow'
+    ? ({ units: 'us', paper: 'letter' } as const)
+    : ({ units: 'metric', paper: 'a4' } as const);
+
 const open = (storage?: Storage, fields = 'today') =>
-  new Store({ storage, example, system: 'metric', fields });
+  new Store({
+    storage,
+    example,
+    fresh: () => Promise.resolve(startBench('estermark', 'lowfield')),
+    customs,
+    fields,
+  });
 
 describe('the one bench of the site', () => {
   it('starts as the example, with nothing set and nothing to undo', () => {
@@ -68,21 +80,113 @@ describe('the one bench of the site', () => {
     expect(store.state.bench).toEqual(example);
   });
 
-  it('undoes a fresh start and a bench taken from a file, even after a reload', () => {
+  it('undoes a fresh start, even after a reload', () => {
     const drawer = new Drawer();
     const store = open(drawer);
     store.give({ 'cable.length': 30 });
     store.draft('pots.count', 'many');
-    store.take({ ...example, cable: { ...example.cable, length: 12 } }, ['cable.length']);
-    expect(store.state).toMatchObject({ origin: 'file', set: ['cable.length'], drafts: {} });
     store.reset();
     expect(store.untouched).toBe(true);
     const later = open(drawer);
     later.undo();
-    expect(later.state.bench.cable.length).toBe(12);
-    later.undo();
     expect(later.state.bench.cable.length).toBe(30);
     expect(later.state.drafts['pots.count']?.text).toBe('many');
+  });
+
+  it('does again what was undone, until something else is done', () => {
+    const drawer = new Drawer();
+    const store = open(drawer);
+    store.give({ 'cable.length': 30 });
+    store.give({ 'frame.length': 8 });
+    store.undo();
+    store.undo();
+    const later = open(drawer);
+    expect(later.canRedo).toBe(true);
+    later.redo();
+    expect(later.state.bench.cable.length).toBe(30);
+    later.redo();
+    expect(later.state.bench.frame.length).toBe(8);
+    expect(later.canRedo).toBe(false);
+    later.undo();
+    later.give({ 'frame.length': 9 });
+    expect(later.canRedo).toBe(false);
+    later.redo();
+    expect(later.state.bench.frame.length).toBe(9);
+    later.undo();
+    expect(later.state.bench.frame.length).toBe(example.frame.length);
+  });
+
+  it('takes a bench from a file without losing one’s own, and takes that back', () => {
+    const other = { ...example, cable: { ...example.cable, length: 12 } };
+    const newcomer = open(new Drawer());
+    const back = newcomer.take(other, ['cable.length']);
+    expect(newcomer.state).toMatchObject({ origin: 'file', set: ['cable.length'], drafts: {} });
+    expect(newcomer.others).toEqual([]);
+    back();
+    expect(newcomer.untouched).toBe(true);
+
+    const owner = open(new Drawer());
+    owner.give({ 'cable.length': 30, 'identity.name': 'Mine' });
+    const backToMine = owner.take(other, ['cable.length']);
+    expect(owner.state.bench.cable.length).toBe(12);
+    expect(owner.others).toEqual(['Mine']);
+    backToMine();
+    expect(owner.state.bench.cable.length).toBe(30);
+    expect(owner.others).toEqual([]);
+  });
+
+  it('keeps several benches, each with its own steps, through reloads', async () => {
+    const drawer = new Drawer();
+    const store = open(drawer);
+    store.give({ 'identity.name': 'North' });
+    store.give({ 'cable.length': 30 });
+    await store.begin('South');
+    expect(store.state.set).toEqual(['identity.name']);
+    expect(store.state.origin).toBe('file');
+    expect(store.canUndo).toBe(false);
+    store.copy('South, longer');
+    store.give({ 'frame.length': 9 });
+    expect(store.others).toEqual(['South', 'North']);
+
+    const later = open(drawer);
+    expect(later.state.bench.identity.name).toBe('South, longer');
+    later.open(1);
+    expect(later.state.bench.identity.name).toBe('North');
+    expect(later.others).toEqual(['South, longer', 'South']);
+    later.undo();
+    expect(later.state.bench.cable.length).toBe(example.cable.length);
+    later.open(0);
+    expect(later.state.bench.frame.length).toBe(9);
+  });
+
+  it('deletes a bench and brings it back with its steps, even after a reload', () => {
+    const drawer = new Drawer();
+    const store = open(drawer);
+    store.give({ 'identity.name': 'North' });
+    store.give({ 'cable.length': 30 });
+    store.delete();
+    expect(store.untouched).toBe(true);
+    const later = open(drawer);
+    expect(later.deleted).toEqual(['North']);
+    later.restore(0);
+    expect(later.deleted).toEqual([]);
+    expect(later.state.bench.cable.length).toBe(30);
+    later.undo();
+    expect(later.state.bench.cable.length).toBe(example.cable.length);
+  });
+
+  it('has the units and the paper of the bench’s region, until the reader chooses', () => {
+    const drawer = new Drawer();
+    const store = open(drawer);
+    store.give({ 'place.region': 'tallow' });
+    expect([store.system, store.paper]).toEqual(['us', 'letter']);
+    store.choose('metric');
+    store.choosePaper('a4');
+    expect([store.system, store.paper]).toEqual(['metric', 'a4']);
+    const later = open(drawer);
+    later.give({ 'place.region': 'estermark' });
+    later.give({ 'place.region': 'tallow' });
+    expect([later.system, later.paper]).toEqual(['metric', 'a4']);
   });
 
   it('remembers the units apart from the bench: a fresh start does not change them', () => {

@@ -2,10 +2,11 @@ import { allFields } from '../../calculators/bench/all-fields.ts';
 import { benchAddress } from '../../content/link.ts';
 import { fileName, saveFile } from './files.ts';
 import { announce, notice } from './notice.ts';
+import { guideAddress, onlyHere } from './guide-address.ts';
 import { loadRegion, regionIds } from './place.ts';
 import { store } from './the-store.ts';
 
-/** The tools of the bench page: file, link, fresh start. Reading and writing files is loaded when it is first used. */
+/** The tools of the bench page: several benches, file, link, fresh start. Reading and writing files is loaded when it is first used. */
 
 /** Larger files are not bench files; an export has some ten thousand bytes. */
 const largestFile = 200_000;
@@ -38,13 +39,89 @@ function showProgress(): void {
   if (!part('.link-shown').hidden) shown.value = linkToBench();
 }
 
-const linkToBench = (): string =>
-  benchAddress(new URL(import.meta.env.BASE_URL, location.href).href, store.state.bench);
+const linkToBench = (): string => benchAddress(guideAddress(), store.state.bench, store.state.set);
+
+const benches = part('[data-benches]') as HTMLSelectElement;
+const bin = part('[data-bin]');
+
+/** A name that no other bench has: “Mine”, “Mine 2”, “Mine 3”. */
+function freeName(name: string): string {
+  const taken = new Set([store.state.bench.identity.name, ...store.others]);
+  let free = name;
+  for (let next = 2; taken.has(free); next++) free = `${name} ${next}`;
+  return free;
+}
+
+function showBenches(): void {
+  const { name } = store.state.bench.identity;
+  const names = [store.untouched ? `${name} (example)` : name, ...store.others];
+  const there = [...benches.options].map(({ text }) => text);
+  if (there.join('\n') !== names.join('\n'))
+    benches.replaceChildren(...names.map((words, index) => new Option(words, String(index))));
+  benches.value = '0';
+  (part('[data-delete]') as HTMLButtonElement).disabled = store.untouched;
+  bin.hidden = store.deleted.length === 0;
+  bin.querySelector('span')?.replaceChildren(
+    ...store.deleted.map((deleted, index) => {
+      const button = document.createElement('button');
+      button.type = 'button';
+      button.className = 'quiet';
+      button.textContent = deleted;
+      button.addEventListener('click', () => {
+        store.restore(index);
+        announce(`“${deleted}” is back.`);
+      });
+      return button;
+    }),
+  );
+}
+
+benches.addEventListener('change', () => {
+  store.open(Number(benches.value) - 1);
+  announce(`This is now “${store.state.bench.identity.name}”.`);
+});
+
+async function begin(): Promise<void> {
+  const name = freeName('My bench');
+  await store.begin(name);
+  announce(`“${name}” has the usual values. Put yours in.`);
+  nameField().select();
+}
+
+const nameField = (): HTMLInputElement => {
+  const field = document.querySelector<HTMLInputElement>('input[name="identity.name"]');
+  if (!field) throw new Error('the bench page lacks the field of the name');
+  field.closest('details')?.setAttribute('open', '');
+  field.focus();
+  return field;
+};
+
+part('[data-new]').addEventListener('click', () => void begin());
+part('[data-copy]').addEventListener('click', () => {
+  const name = freeName(store.state.bench.identity.name);
+  store.copy(name);
+  announce(`This is now the copy, “${name}”.`);
+});
+part('[data-rename]').addEventListener('click', () => {
+  nameField().select();
+});
+part('[data-delete]').addEventListener('click', () => {
+  const { name } = store.state.bench.identity;
+  store.delete();
+  notice('deleted', `“${name}” was deleted.`, [
+    {
+      words: 'Undo: bring it back',
+      take: () => {
+        store.restore(0);
+      },
+    },
+  ]);
+});
 
 async function exportBench(): Promise<void> {
   const { writeBenchFile } = await import('../../content/bench-file.ts');
-  const { bench } = store.state;
-  saveFile(`${fileName(bench.identity.name)}.yaml`, 'text/yaml', writeBenchFile(bench, store.system));
+  const { bench, set } = store.state;
+  saveFile(`${fileName(bench.identity.name)}.yaml`, 'text/yaml', writeBenchFile(bench, store.system, set));
   announce('The bench was saved as a file.');
 }
 
@@ -79,13 +156,11 @@ async function importBench(file: File): Promise<void> {
   }
   showFileProblems([]);
   const given = allFields.map(({ path }) => path).filter((path) => !read.assumed.includes(path));
-  store.take(read.bench, given);
+  const back = store.take(read.bench, given);
   notice('file', `This is now the bench of the file ${file.name}, “${read.bench.identity.name}”.`, [
     {
       words: 'Undo: back to the bench before',
-      take: () => {
-        store.undo();
-      },
+      take: back,
     },
   ]);
 }
@@ -124,4 +199,7 @@ part('[data-import]').addEventListener('change', (event) => {
   input.value = '';
 });
 store.subscribe(showProgress);
+store.subscribe(showBenches);
 showProgress();
+showBenches();
+part('[data-only-here]').hidden = !onlyHere();

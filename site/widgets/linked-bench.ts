@@ -1,5 +1,4 @@
-import { allFields } from '../../calculators/bench/all-fields.ts';
-import type { Bench } from '../../calculators/bench/fields.ts';
+import type { Bench, FieldPath } from '../../calculators/bench/fields.ts';
 import { decodeBench } from '../../content/link.ts';
 import { withValues } from '../bench-value.ts';
 import { announce, notice } from './notice.ts';
@@ -18,18 +17,14 @@ async function placed(bench: Bench): Promise<{ readonly bench: Bench; readonly m
   };
 }
 
-/** Takes a linked bench in place of the present one, which undo brings back. */
-function take(bench: Bench, moved: string): void {
-  // A link holds every field: what it leaves out is the usual value, meant as such by whoever made it.
-  store.take(
-    bench,
-    allFields.map(({ path }) => path),
-  );
+/** Goes on with a linked bench; one of the reader's own is put away for it. */
+function take(bench: Bench, set: readonly FieldPath[], moved: string): void {
+  const back = store.take(bench, set);
   notice('link', `This is now the bench of the link, “${bench.identity.name}”.${moved}`, [
     {
       words: 'Undo: back to the bench before',
       take: () => {
-        store.undo();
+        back();
         announce('The bench from before the link is back.');
       },
     },
@@ -50,17 +45,21 @@ export async function readLink(): Promise<void> {
   }
   const { bench, moved } = await placed(decoded.bench);
   if (store.untouched) {
-    take(bench, moved);
+    take(bench, decoded.set, moved);
     return;
   }
   const mine = store.state.bench.identity.name;
-  notice('link', `The link holds a bench, “${bench.identity.name}”. Yours is “${mine}”.`, [
-    {
-      words: 'Show the bench of the link',
-      take: () => {
-        take(bench, moved);
+  notice(
+    'link',
+    `The link holds a bench, “${bench.identity.name}”. Yours, “${mine}”, stays among your benches.`,
+    [
+      {
+        words: 'Show the bench of the link',
+        take: () => {
+          take(bench, decoded.set, moved);
+        },
       },
-    },
-    { words: 'Keep mine', take: () => undefined },
-  ]);
+      { words: 'Keep mine', take: () => undefined },
+    ],
+  );
 }

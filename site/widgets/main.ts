@@ -39,6 +39,14 @@ globalThis.addEventListener('afterprint', () => {
   unfolded.clear();
 });
 
+/** A link to a folded part unfolds it. */
+function unfold(): void {
+  const target = location.hash.length > 1 ? document.getElementById(location.hash.slice(1)) : null;
+  if (target instanceof HTMLDetailsElement) target.open = true;
+}
+unfold();
+globalThis.addEventListener('hashchange', unfold);
+
 store.subscribe(() => void showBench());
 customElements.define('bench-calculator', BenchCalculator);
 

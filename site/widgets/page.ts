@@ -55,6 +55,15 @@ function showOrigins(): void {
   }
 }
 
+/** How many of the fields that an element speaks for are the reader's own. */
+function showOwn(): void {
+  for (const element of all('[data-own]')) {
+    const paths = element.dataset['own']?.split(' ') ?? [];
+    const own = paths.filter((path) => store.state.set.includes(path as FieldPath)).length;
+    write(element, `${own} of ${paths.length} yours`);
+  }
+}
+
 function showWhose(): void {
   const { bench, set, origin } = store.state;
   const whose = store.untouched
@@ -132,6 +141,7 @@ export async function showBench(): Promise<void> {
   showUnits(how);
   showGiven(how);
   showOrigins();
+  showOwn();
   showWhose();
   const ids = needed();
   if (ids.length === 0) return;

@@ -39,6 +39,11 @@ export const keys = {
   before: 'winter-bench.before',
   after: 'winter-bench.after',
   units: 'winter-bench.units',
+  paper: 'winter-bench.paper',
+  /** The reader's other benches. */
+  shelf: 'winter-bench.shelf',
+  /** The benches that were deleted last. */
+  bin: 'winter-bench.bin',
   /** What could not be read, so that nothing is lost. */
   unread: 'winter-bench.unread',
 } as const;
@@ -46,12 +51,26 @@ export const keys = {
 /** How many states can be gone back to. */
 const steps = 30;
 
+/** How many deleted benches can be had back. */
+const binned = 5;
+
+/** A bench that is put away, with its own steps back and forth. */
+interface Shelved {
+  readonly state: BenchState;
+  readonly before: readonly BenchState[];
+  readonly after: readonly BenchState[];
+}
+
+export type Paper = 'a4' | 'letter';
+
 interface Options {
   /** Undefined where the browser has none or forbids its use. */
   readonly storage: Storage | undefined;
   readonly example: Bench;
-  /** The units of the region. */
-  readonly system: UnitSystem;
+  /** The bench of usual values that a new bench begins with, in the region of the guide. */
+  readonly fresh: () => Promise<Bench>;
+  /** The units of a region, and the paper that its printers hold. */
+  readonly customs: (region: string) => { readonly units: UnitSystem; readonly paper: Paper };
   /** Names the fields that this version of the guide knows. */
   readonly fields: string;
 }
@@ -89,7 +108,11 @@ export class Store {
   #before: BenchState[] = [];
   /** What was undone and not yet done again, the next one last. */
   #after: BenchState[] = [];
-  #system: UnitSystem;
+  #shelf: Shelved[] = [];
+  #bin: Shelved[] = [];
+  /** What the reader chose; until then the customs of the bench's region hold. */
+  #system: UnitSystem | undefined;
+  #paper: Paper | undefined;
   /** The field that the last step changed: going on typing in it is the same step. */
   #open: FieldPath | undefined;
   #found: Found = 'nothing';
@@ -98,7 +121,6 @@ export class Store {
 
   constructor(options: Options) {
     this.#options = options;
-    this.#system = options.system;
     this.#state = this.#start();
     this.#load();
   }
@@ -113,7 +135,25 @@ export class Store {
   }
 
   get system(): UnitSystem {
-    return this.#system;
+    return this.#system ?? this.#customs.units;
+  }
+
+  get paper(): Paper {
+    return this.#paper ?? this.#customs.paper;
+  }
+
+  get #customs() {
+    return this.#options.customs(this.#state.bench.place.region);
+  }
+
+  /** The reader's other benches, by name, the last one used first. */
+  get others(): readonly string[] {
+    return this.#shelf.map(({ state }) => state.bench.identity.name);
+  }
+
+  /** The deleted benches that can be had back, by name, the last one first. */
+  get deleted(): readonly string[] {
+    return this.#bin.map(({ state }) => state.bench.identity.name);
   }
 
   get found(): Found {
@@ -163,7 +203,7 @@ export class Store {
 
   /** Keeps an answer that cannot be used, as it was typed. The bench keeps the last answer that could be used. */
   draft(path: FieldPath, text: string): void {
-    const draft = { text, system: this.#system };
+    const draft = { text, system: this.system };
     this.#change({ ...this.#state, drafts: { ...this.#state.drafts, [path]: draft } }, path);
   }
 
@@ -172,9 +212,70 @@ export class Store {
     this.#open = undefined;
   }
 
-  /** Takes a whole bench, from a file or a link. The present one can be had back with undo. */
-  take(bench: Bench, set: readonly FieldPath[]): void {
-    this.#change({ bench, set, drafts: {}, origin: 'file' });
+  /**
+   * Takes a whole bench, from a file or a link. A bench of the reader's own is put away for it, never lost.
+   * @returns what takes it back: the bench before is the present one again
+   */
+  take(bench: Bench, set: readonly FieldPath[]): () => void {
+    const state: BenchState = { bench, set, drafts: {}, origin: 'file' };
+    if (this.untouched) {
+      this.#change(state);
+      return () => {
+        this.undo();
+      };
+    }
+    this.#putAway();
+    this.#takeUp({ state, before: [], after: [] });
+    return () => {
+      this.delete();
+    };
+  }
+
+  /** Goes on with another of the reader's benches, told by its place in `others`; the present one is put away. */
+  open(index: number): void {
+    const next = this.#shelf[index];
+    if (!next) return;
+    this.#shelf.splice(index, 1);
+    this.#putAway();
+    this.#takeUp(next);
+  }
+
+  /** Puts the present bench away and goes on with a copy of it, under another name. */
+  copy(name: string): void {
+    const { bench, set } = this.#state;
+    const state = {
+      ...this.#state,
+      bench: withValues(bench, { 'identity.name': name }),
+      set: [...new Set<FieldPath>([...set, 'identity.name'])],
+    };
+    this.#putAway();
+    this.#takeUp({ state, before: [], after: [] });
+  }
+
+  /** Puts the present bench away and begins one of usual values under this name, as an empty file would be. */
+  async begin(name: string): Promise<void> {
+    const bench = withValues(await this.#options.fresh(), { 'identity.name': name });
+    this.#putAway();
+    this.#takeUp({
+      state: { bench, set: ['identity.name'], drafts: {}, origin: 'file' },
+      before: [],
+      after: [],
+    });
+  }
+
+  /** Deletes the present bench and goes on with the one used before it, or with the example. `restore` brings it back. */
+  delete(): void {
+    this.#bin = [this.#present, ...this.#bin].slice(0, binned);
+    this.#takeUp(this.#shelf.shift() ?? { state: this.#start(), before: [], after: [] });
+  }
+
+  /** Takes up a deleted bench again, told by its place in `deleted`. */
+  restore(index: number): void {
+    const next = this.#bin[index];
+    if (!next) return;
+    this.#bin.splice(index, 1);
+    this.#putAway();
+    this.#takeUp(next);
   }
 
   /** Back to the example. The present bench can be had back with undo. */
@@ -200,6 +301,12 @@ export class Store {
     this.#tell();
   }
 
+  /** The reader's choice of paper, for every worksheet. */
+  choosePaper(paper: Paper): void {
+    this.#paper = paper;
+    this.#keep(keys.paper, paper);
+  }
+
   /** Puts right what an older version of the guide has kept, without a step of its own. */
   mend(state: BenchState): void {
     this.#state = state;
@@ -217,6 +324,27 @@ export class Store {
 
   #start(): BenchState {
     return { bench: this.#options.example, set: [], drafts: {}, origin: 'example' };
+  }
+
+  get #present(): Shelved {
+    return { state: this.#state, before: this.#before, after: this.#after };
+  }
+
+  /** The example needs no place on the shelf: it is always there. */
+  #putAway(): void {
+    if (!this.untouched) this.#shelf = [this.#present, ...this.#shelf];
+  }
+
+  #takeUp({ state, before, after }: Shelved): void {
+    this.#state = state;
+    this.#before = [...before];
+    this.#after = [...after];
+    this.#open = undefined;
+    this.#keep(keys.shelf, this.#shelf);
+    this.#keep(keys.bin, this.#bin);
+    this.#keepSteps();
+    this.#keepState();
+    this.#tell();
   }
 
   #change(next: BenchState, path?: FieldPath): void {
@@ -284,6 +412,22 @@ export class Store {
     return Array.isArray(states) ? states.filter(isState) : [];
   }
 
+  #readBenches(key: string): Shelved[] {
+    const benches = this.#read(key);
+    if (!Array.isArray(benches)) return [];
+    const steps = (list: unknown) => (Array.isArray(list) ? list.filter(isState) : []);
+    return benches
+      .filter(isRecord)
+      .flatMap(({ state, before, after }) =>
+        isState(state) ? [{ state: this.#known(state), before: steps(before), after: steps(after) }] : [],
+      );
+  }
+
+  /** The state with the example's values for what this version of the guide has in addition. */
+  #known({ bench, set, drafts, origin }: BenchState): BenchState {
+    return { bench: overExample(this.#options.example, bench), set, drafts, origin };
+  }
+
   #putAside(text: string): void {
     this.#found = 'unreadable';
     this.#keep(keys.unread, text);
@@ -292,6 +436,10 @@ export class Store {
   #load(): void {
     const units = this.#read(keys.units);
     if (units === 'metric' || units === 'us') this.#system = units;
+    const paper = this.#read(keys.paper);
+    if (paper === 'a4' || paper === 'letter') this.#paper = paper;
+    this.#shelf = this.#readBenches(keys.shelf);
+    this.#bin = this.#readBenches(keys.bin);
     this.#before = this.#readSteps(keys.before);
     this.#after = this.#readSteps(keys.after);
     const kept = this.#read(keys.bench);
@@ -304,8 +452,7 @@ export class Store {
       this.#state = this.#start();
       return;
     }
-    const { bench, set, drafts, origin } = kept;
-    this.#state = { bench: overExample(this.#options.example, bench), set, drafts, origin };
+    this.#state = this.#known(kept);
     this.#found = (kept as Kept).fields === this.#options.fields ? 'bench' : 'older-bench';
   }
 }

@@ -11,10 +11,18 @@ function browserStorage(): Storage | undefined {
   }
 }
 
+const customs = import.meta.env.CUSTOMS;
+const usual = { units: 'metric', paper: 'a4' } as const;
+
 export const store = new Store({
   storage: browserStorage(),
   example: import.meta.env.EXAMPLE.bench,
-  system: document.documentElement.dataset['units'] === 'us' ? 'us' : 'metric',
+  async fresh() {
+    const { startBench } = await import('../../calculators/bench/start.ts');
+    const { region, station } = import.meta.env.EXAMPLE.bench.place;
+    return startBench(region, station);
+  },
+  customs: (region) => customs[region] ?? customs[import.meta.env.REGION] ?? usual,
   fields: import.meta.env.FIELDS,
 });
 

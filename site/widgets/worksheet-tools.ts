@@ -2,6 +2,7 @@ import { answer } from '../../calculators/index.ts';
 import { benchAddress } from '../../content/link.ts';
 import { edition } from '../edition.ts';
 import { fileName, saveFile } from './files.ts';
+import { guideAddress, onlyHere } from './guide-address.ts';
 import { manner } from './manner.ts';
 import { announce } from './notice.ts';
 import { situationOf } from './place.ts';
@@ -11,7 +12,7 @@ import { store } from './the-store.ts';
 
 const button = document.querySelector<HTMLButtonElement>('[data-draw]');
 const state = document.querySelector<HTMLElement>('[data-draw-state]');
-const base = new URL(import.meta.env.BASE_URL, location.href).href;
+const base = guideAddress();
 
 function say(words: string): void {
   if (state) state.textContent = words;
@@ -32,15 +33,15 @@ async function draw(): Promise<void> {
     situationOf(store.state.bench),
   ]);
   const { bench, set } = store.state;
-  const paper = document.querySelector<HTMLInputElement>('input[name="paper"]:checked')?.value;
   const { allFields } = await import('../../calculators/bench/all-fields.ts');
   const pdf = await drawWorksheet({
     situation,
     answers: answer(situation),
     manner: manner(),
-    paper: paper === 'letter' ? 'letter' : 'a4',
+    paper: store.paper,
     fonts: { regular, bold },
-    link: benchAddress(base, bench),
+    // A code on paper that leads to this very machine is of no use; the region says where its guide is.
+    link: benchAddress(onlyHere() ? situation.region.guide : base, bench, set),
     version: edition,
     assumed: allFields.map(({ path }) => path).filter((path) => !set.includes(path)),
   });
@@ -53,6 +54,19 @@ function leftOut(): string {
   if (drafts.length === 0) return '';
   return ` It does not have ${drafts.join(', ')}: that cannot be used yet, and the value before it was taken. Mend it on the page of your bench and draw again.`;
 }
+
+const papers = [...document.querySelectorAll<HTMLInputElement>('input[name="paper"]')];
+
+function showPaper(): void {
+  for (const radio of papers) radio.checked = radio.value === store.paper;
+}
+
+for (const radio of papers)
+  radio.addEventListener('change', () => {
+    store.choosePaper(radio.value === 'letter' ? 'letter' : 'a4');
+  });
+store.subscribe(showPaper);
+showPaper();
 
 button?.addEventListener('click', () => {
   button.disabled = true;

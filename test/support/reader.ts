@@ -144,8 +144,16 @@ export async function figureNumber(page: Page, name: string): Promise<number> {
   return numberIn(await figure(page, name).innerText());
 }
 
+/** Opens what a field is folded into, if it is. */
+export async function unfold(page: Page, form: string, path: string): Promise<void> {
+  await field(page, form, path).evaluate((element) => {
+    element.closest('details')?.setAttribute('open', '');
+  });
+}
+
 /** Types an answer and leaves the field. */
 export async function give(page: Page, form: string, path: string, text: string): Promise<void> {
+  await unfold(page, form, path);
   await field(page, form, path).fill(text);
   await field(page, form, path).blur();
 }
