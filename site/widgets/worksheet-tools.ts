@@ -1,5 +1,3 @@
-import { answer } from '../../calculators/index.ts';
-import { benchAddress } from '../../content/link.ts';
 import { edition } from '../edition.ts';
 import { fileName, saveFile } from './files.ts';
 import { guideAddress, onlyHere } from './guide-address.ts';
@@ -26,14 +24,17 @@ async function font(face: string): Promise<Uint8Array> {
 }
 
 async function draw(): Promise<void> {
-  const [{ drawWorksheet }, regular, bold, situation] = await Promise.all([
-    import('../worksheet/worksheet.ts'),
-    font('regular'),
-    font('bold'),
-    situationOf(store.state.bench),
-  ]);
+  const [{ drawWorksheet }, { answer }, { allFields }, { benchAddress }, regular, bold, situation] =
+    await Promise.all([
+      import('../worksheet/worksheet.ts'),
+      import('../../calculators/index.ts'),
+      import('../../calculators/bench/all-fields.ts'),
+      import('../../content/link.ts'),
+      font('regular'),
+      font('bold'),
+      situationOf(store.state.bench),
+    ]);
   const { bench, set } = store.state;
-  const { allFields } = await import('../../calculators/bench/all-fields.ts');
   const pdf = await drawWorksheet({
     situation,
     answers: answer(situation),
