@@ -41,6 +41,7 @@ export default defineConfig({
       'import.meta.env.CUSTOMS': JSON.stringify(await customsOfRegions()),
       'import.meta.env.FIELDS': JSON.stringify(fieldsMark),
     },
-    build: { assetsInlineLimit: 0 },
+    // Preloading costs every page a script of its own, and what is loaded late here is small.
+    build: { assetsInlineLimit: 0, modulePreload: false },
   },
 });

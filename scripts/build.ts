@@ -6,6 +6,7 @@ import { access, mkdir } from 'node:fs/promises';
 import { basename, join, relative } from 'node:path';
 import { filesOf, loadRegions } from './content-files.ts';
 import { ensureFonts } from './fonts.ts';
+import { writeServiceWorker } from './offline.ts';
 import { readOptions, root, run, runTask, step, TaskProblem } from './steps.ts';
 
 /** Where the built guide lies. */
@@ -67,6 +68,7 @@ export async function buildGuide({ region, base }: BuildOptions = {}): Promise<B
     Promise.all(filesOf('benches').map(({ file }) => makeWorksheet(file, folder))),
   );
   await access(join(outFolder, 'bench.schema.json'));
+  await step('Use without a network', () => writeServiceWorker(outFolder));
   return { worksheets };
 }
 

@@ -4,9 +4,10 @@ import { announce, notice } from './notice.ts';
 import { showBench } from './page.ts';
 import { store } from './the-store.ts';
 
-/** The one script of every page: wakes what the page shows. Everything large is loaded when it is first used. */
-
-for (const element of document.querySelectorAll<HTMLElement>('[data-needs-script]')) element.hidden = false;
+/**
+ * Wakes what a page shows of the bench: every page with calculators brings it along, others load it when they need it
+ * (every-page.ts). Everything large is loaded when it is first used.
+ */
 
 for (const button of document.querySelectorAll('[data-undo]'))
   button.addEventListener('click', () => {
@@ -25,19 +26,6 @@ for (const radio of document.querySelectorAll<HTMLInputElement>('input[name="uni
     store.choose(radio.value as UnitSystem);
     announce(radio.value === 'us' ? 'All figures in US units.' : 'All figures in metric units.');
   });
-
-// Paper has nothing to unfold; not every browser unfolds it by the style sheet.
-const unfolded = new Set<HTMLDetailsElement>();
-globalThis.addEventListener('beforeprint', () => {
-  for (const details of document.querySelectorAll<HTMLDetailsElement>('details:not([open])')) {
-    details.open = true;
-    unfolded.add(details);
-  }
-});
-globalThis.addEventListener('afterprint', () => {
-  for (const details of unfolded) details.open = false;
-  unfolded.clear();
-});
 
 /** A link to a folded part unfolds it. */
 function unfold(): void {

@@ -10,6 +10,7 @@ import { manner } from './manner.ts';
 import { announce } from './notice.ts';
 import { situationOf } from './place.ts';
 import { figureText, rangeText, sentenceText, valueText, warningWord, type Saying } from './text.ts';
+import { stripKey, type StripWords } from './strip-words.ts';
 import { store } from './the-store.ts';
 
 /**
@@ -131,6 +132,23 @@ function needed(): string[] {
   return [...new Set(named)];
 }
 
+/** Leaves the words of the strip for pages without calculators. */
+function keepStrip(): void {
+  const strip = document.querySelector('.bench-strip');
+  if (!strip) return;
+  const said = (selector: string) => strip.querySelector(selector)?.textContent.trim() ?? '';
+  const words: StripWords = {
+    whose: said('[data-whose]'),
+    name: said('[data-bench-name]'),
+    own: store.state.set.length,
+    result: said('[data-figure]'),
+    undo: store.canUndo,
+    redo: store.canRedo,
+    system: store.system,
+  };
+  store.leave(stripKey, words);
+}
+
 /** The latest call wins: an answer that arrives after a newer one was asked for is dropped. */
 let turn = 0;
 
@@ -143,6 +161,8 @@ export async function showBench(): Promise<void> {
   showOrigins();
   showOwn();
   showWhose();
+  // A reader who goes on to another page at once finds the strip as it is, if not yet with the new result.
+  keepStrip();
   const ids = needed();
   if (ids.length === 0) return;
   const situation = await situationOf(store.state.bench);
@@ -150,6 +170,7 @@ export async function showBench(): Promise<void> {
   if (mine !== turn) return;
   showFigures(answers, how);
   showWarnings(answers, how);
+  keepStrip();
   for (const sheet of all('[data-drawing]')) {
     const name = drawingName(sheet);
     const { load } = drawings[name];

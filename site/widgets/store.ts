@@ -307,6 +307,11 @@ export class Store {
     this.#keep(keys.paper, paper);
   }
 
+  /** Keeps what a page has to say to other pages; the bench does not hang on it. */
+  leave(key: string, words: unknown): void {
+    this.#keep(key, words);
+  }
+
   /** Puts right what an older version of the guide has kept, without a step of its own. */
   mend(state: BenchState): void {
     this.#state = state;

@@ -105,7 +105,7 @@ export function readers(): OpenReader {
     await serving.close();
   });
   return async (options = {}, script) => {
-    const context = await browser.newContext({ viewport: desktop, ...options });
+    const context = await browser.newContext({ serviceWorkers: 'block', viewport: desktop, ...options });
     contexts.push(context);
     await context.addInitScript(() => {
       const seen: string[] = [];
