@@ -39,6 +39,7 @@ export default defineConfig({
       'import.meta.env.REGION': JSON.stringify(region),
       'import.meta.env.EXAMPLE': JSON.stringify(example),
       'import.meta.env.CUSTOMS': JSON.stringify(await customsOfRegions()),
+      'import.meta.env.BOOK': JSON.stringify(process.env.BOOK ?? ''),
       'import.meta.env.FIELDS': JSON.stringify(fieldsMark),
     },
     // Preloading costs every page a script of its own, and what is loaded late here is small.

@@ -4,7 +4,9 @@
  */
 import { access, mkdir } from 'node:fs/promises';
 import { basename, join, relative } from 'node:path';
+import { bookFile, printBook } from './book.ts';
 import { filesOf, loadRegions } from './content-files.ts';
+import { findBrowser } from './find-browser.ts';
 import { ensureFonts } from './fonts.ts';
 import { writeServiceWorker } from './offline.ts';
 import { readOptions, root, run, runTask, step, TaskProblem } from './steps.ts';
@@ -22,6 +24,8 @@ interface BuildOptions {
 interface Built {
   /** Paths of the worksheets that were made. */
   readonly worksheets: readonly string[];
+  /** The path of the whole guide as a PDF; undefined where there is no browser to print it. */
+  readonly book: string | undefined;
 }
 
 /** The path in the form that pages need it: with a slash at either end. */
@@ -56,7 +60,9 @@ async function makeWorksheet(file: string, folder: string): Promise<string> {
  */
 export async function buildGuide({ region, base }: BuildOptions = {}): Promise<Built> {
   if (region !== undefined) checkRegion(region);
+  const browser = findBrowser();
   const env = {
+    ...(browser === undefined ? {} : { BOOK: bookFile }),
     ...(region === undefined ? {} : { REGION: region }),
     ...(base === undefined ? {} : { BASE: baseOf(base) }),
   };
@@ -68,17 +74,23 @@ export async function buildGuide({ region, base }: BuildOptions = {}): Promise<B
     Promise.all(filesOf('benches').map(({ file }) => makeWorksheet(file, folder))),
   );
   await access(join(outFolder, 'bench.schema.json'));
+  if (browser === undefined) console.log('No Chromium or Chrome here: the guide as a PDF was not made.');
+  else
+    await step('The guide as a PDF', () =>
+      printBook(outFolder, base === undefined ? '/' : baseOf(base), browser),
+    );
   await step('Use without a network', () => writeServiceWorker(outFolder));
-  return { worksheets };
+  return { worksheets, book: browser === undefined ? undefined : join(outFolder, bookFile) };
 }
 
 if (import.meta.main)
   await runTask(async () => {
-    const { worksheets } = await buildGuide(
+    const { worksheets, book } = await buildGuide(
       readOptions({ region: { type: 'string' }, base: { type: 'string' } }),
     );
     console.log(
       `\nThe guide is in ${relative(process.cwd(), outFolder) || '.'}/, to be put on any static host.`,
     );
     for (const file of worksheets) console.log(`A worksheet: ${relative(process.cwd(), file)}`);
+    if (book !== undefined) console.log(`The guide as a PDF: ${relative(process.cwd(), book)}`);
   });

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { bookFile } from './book.ts';
 import { root } from './steps.ts';
 
 /** The file of the service worker, at the top of the guide: it may only serve what lies below it. */
@@ -9,8 +10,8 @@ export const workerFile = 'sw.js';
 /** Hexadecimal digits of SHA-256 that name a content: 64 bits. */
 const hashDigits = 16;
 
-/** What is not kept for use without a network: examples to be looked at once, large for what they are. */
-const left = 'worksheets/';
+/** What is not kept for use without a network: examples to be looked at once, and the guide over again, as a PDF. */
+const left = ['worksheets/', bookFile];
 
 /** The address of a file from the top of the guide: that of a page is its folder. */
 const addressOf = (file: string): string => file.replace(/(^|\/)index\.html$/u, '$1');
@@ -24,7 +25,7 @@ export async function keptFiles(folder: string): Promise<Readonly<Record<string,
         .slice(folder.length + 1)
         .replaceAll('\\', '/'),
     )
-    .filter((file) => file !== workerFile && !file.startsWith(left))
+    .filter((file) => file !== workerFile && !left.some((start) => file.startsWith(start)))
     .sort();
   const hashes = found.map(async (file) => {
     const hash = createHash('sha256').update(await readFile(join(folder, file)));

@@ -16,6 +16,7 @@ const tasks = {
   build: 'build the guide into dist/',
   dev: 'serve the guide while you edit it',
   worksheet: 'make the worksheet of a bench file',
+  book: 'make the whole guide as one PDF',
   station: 'make a station out of a file of temperatures',
   bench: 'measure how fast the parts are',
   format: 'put the files into the house style',

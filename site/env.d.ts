@@ -9,6 +9,8 @@ interface ImportMetaEnv {
   readonly CUSTOMS: Readonly<
     Record<string, { readonly units: 'metric' | 'us'; readonly paper: 'a4' | 'letter' } | undefined>
   >;
+  /** Where the whole guide lies as a PDF, from its top; empty where this build has none. */
+  readonly BOOK: string;
   /** Names the fields of the bench that this version of the guide knows. */
   readonly FIELDS: string;
 }

@@ -97,6 +97,8 @@ const packages: Readonly<Record<Layer, readonly string[]>> = {
     'pdf-lib',
     '@pdf-lib/fontkit',
     'subset-font',
+    'playwright-core',
+    'pdfjs-dist',
     'tinybench',
     'eslint',
     '@eslint/js',

@@ -1,0 +1,110 @@
+/**
+ * Makes the whole guide as one PDF, with contents, running heads, page numbers and bookmarks, by printing its page
+ * /book/ with an installed Chromium: `npm run book -- [--region ID] [--out FILE]`.
+ */
+import { copyFile, mkdir, writeFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import { given } from './command.ts';
+import { findBrowser } from './find-browser.ts';
+import { serveFolder } from './serve.ts';
+import { readOptions, runTask, TaskProblem } from './steps.ts';
+
+/** Where a build puts the book, from the top of the guide. */
+export const bookFile = 'book/winter-bench-guide.pdf';
+
+interface OutlineItem {
+  readonly title: string;
+  readonly dest: string | readonly unknown[] | null;
+  readonly items: readonly OutlineItem[];
+}
+
+/** The page, counted from 1, that each bookmark of a PDF leads to, by its words without their blanks: lines break them. */
+async function pagesOf(pdf: Uint8Array): Promise<ReadonlyMap<string, number>> {
+  const { getDocument } = await import('pdfjs-dist/legacy/build/pdf.mjs');
+  const task = getDocument({ data: new Uint8Array(pdf), useSystemFonts: false });
+  const file = await task.promise;
+  const pages = new Map<string, number>();
+  const walk = async (items: readonly OutlineItem[]): Promise<void> => {
+    for (const { title, dest, items: below } of items) {
+      const explicit: unknown = typeof dest === 'string' ? await file.getDestination(dest) : dest;
+      const ref = (explicit as readonly { num: number; gen: number }[] | null)?.[0];
+      const words = title.replace(/\s+/gu, '');
+      if (ref && !pages.has(words)) pages.set(words, (await file.getPageIndex(ref)) + 1);
+      await walk(below);
+    }
+  };
+  await walk((await file.getOutline()) as readonly OutlineItem[]);
+  await task.destroy();
+  return pages;
+}
+
+/**
+ * Prints the book of a built guide into it: once to learn which page each chapter begins on, and once more with the
+ * numbers in the contents.
+ *
+ * @param folder the built guide
+ * @param base the path on the host that it was built for
+ * @param browser the path of a Chromium
+ */
+export async function printBook(folder: string, base: string, browser: string): Promise<void> {
+  const { chromium } = await import('playwright-core');
+  const serving = await serveFolder({ folder, port: 0, base });
+  const opened = await chromium.launch({
+    executablePath: browser,
+    args: ['--headless', '--no-sandbox', '--disable-gpu', '--disable-background-networking'],
+  });
+  try {
+    const context = await opened.newContext({ serviceWorkers: 'block' });
+    const page = await context.newPage();
+    await page.goto(`${serving.address}book/`);
+    const paper = await page.evaluate((top) => {
+      const article = document.querySelector<HTMLElement>('article[data-guide]');
+      const guide = article?.dataset['guide'] ?? top;
+      // A link out of the book leads to the guide where it is published, not to this machine.
+      for (const link of document.querySelectorAll<HTMLAnchorElement>('a[href]'))
+        if (!link.getAttribute('href')?.startsWith('#') && link.href.startsWith(top))
+          link.href = guide.replace(/\/?$/u, '/') + link.href.slice(top.length);
+      return article?.dataset['paper'] ?? 'a4';
+    }, serving.address);
+    await page.evaluate(() => document.fonts.ready);
+    const print = () =>
+      page.pdf({
+        format: paper === 'letter' ? 'Letter' : 'A4',
+        printBackground: true,
+        outline: true,
+        tagged: true,
+      });
+    const pages = await pagesOf(await print());
+    await page.evaluate(
+      (found) => {
+        for (const place of document.querySelectorAll<HTMLElement>('[data-page-of]')) {
+          const heading = document.getElementById(place.dataset['pageOf'] ?? '');
+          place.textContent = found[(heading?.textContent ?? '').replace(/\s+/gu, '')] ?? '';
+        }
+      },
+      Object.fromEntries([...pages].map(([title, number]) => [title, String(number)])),
+    );
+    const file = join(folder, bookFile);
+    await mkdir(dirname(file), { recursive: true });
+    await writeFile(file, await print());
+  } finally {
+    await opened.close();
+    await serving.close();
+  }
+}
+
+if (import.meta.main)
+  await runTask(async () => {
+    const { region, out = 'winter-bench-guide.pdf' } = readOptions({
+      region: { type: 'string' },
+      out: { type: 'string' },
+    });
+    if (!findBrowser())
+      throw new TaskProblem(
+        'The book is printed by a browser, and no Chromium or Chrome was found on this machine. Install one, or set CHROME_PATH to where it is. Without one, open the page /book/ of the guide in any browser and print it there: it then lacks page numbers in its contents.',
+      );
+    const { buildGuide, outFolder } = await import('./build.ts');
+    await buildGuide({ region });
+    await copyFile(join(outFolder, bookFile), given(out));
+    console.log(`\nThe book: ${out}`);
+  });
