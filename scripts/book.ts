@@ -33,7 +33,7 @@ async function pagesOf(pdf: Uint8Array): Promise<ReadonlyMap<string, number>> {
       await walk(below);
     }
   };
-  await walk((await file.getOutline()));
+  await walk(await file.getOutline());
   await task.destroy();
   return pages;
 }
