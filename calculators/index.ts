@@ -4,10 +4,17 @@ import first from './questions/first.ts';
 import heat from './questions/heat.ts';
 import loop from './questions/loop.ts';
 import mix from './questions/mix.ts';
+import night from './questions/night.ts';
+import outage from './questions/outage.ts';
+import readings from './questions/readings.ts';
 import roots from './questions/roots.ts';
+import season from './questions/season.ts';
 import settings from './questions/settings.ts';
 import sheath from './questions/sheath.ts';
+import tonight from './questions/tonight.ts';
+import warmUp from './questions/warm-up.ts';
 import watts from './questions/watts.ts';
+import ways from './questions/ways.ts';
 import winding from './questions/winding.ts';
 
 /** Every calculator, in the order of the guide. To add one: write its file, add its line. */
@@ -16,12 +23,19 @@ export const calculators = [
   heat,
   watts,
   first,
+  ways,
   loop,
   mix,
   winding,
   sheath,
   circuit,
   settings,
+  night,
+  tonight,
+  outage,
+  warmUp,
+  season,
+  readings,
 ] as const satisfies readonly Calculator[];
 
 export type CalculatorId = (typeof calculators)[number]['id'];
@@ -31,5 +45,18 @@ export type Answers = {
   readonly [C in (typeof calculators)[number] as C['id']]: ReturnType<C['compute']>;
 };
 
-export const answer = (situation: Situation): Answers =>
-  Object.fromEntries(calculators.map((one) => [one.id, one.compute(situation)])) as Answers;
+/** Each answer is worked out when it is first looked at: a page or a sheet waits for those that it shows. */
+export function answer(situation: Situation): Answers {
+  const answers: Record<string, unknown> = {};
+  for (const { id, compute } of calculators as readonly Calculator[])
+    Object.defineProperty(answers, id, {
+      enumerable: true,
+      configurable: true,
+      get() {
+        const value = compute(situation);
+        Object.defineProperty(answers, id, { value, enumerable: true });
+        return value;
+      },
+    });
+  return answers as Answers;
+}

@@ -1,3 +1,4 @@
+import { nightForPrograms } from '../calculators/bench/night.ts';
 import { designNight } from '../calculators/bench/steady.ts';
 import type { Answer, Calculator, Situation } from '../calculators/calculator.ts';
 import { calculators, type Answers } from '../calculators/index.ts';
@@ -28,6 +29,13 @@ export interface FiguresFile {
     readonly links: readonly { readonly from: string; readonly to: string; readonly conductance: number }[];
     readonly heat: readonly { readonly node: string; readonly power: number }[];
     readonly steady: Readonly<Record<string, number>>;
+  };
+  /** The cold night that the bench is built for: times [s], temperatures [°C], mean power since the time before [W]. */
+  readonly night: {
+    readonly time: readonly number[];
+    readonly outside: readonly number[];
+    readonly power: readonly number[];
+    readonly nodes: Readonly<Record<string, readonly number[]>>;
   };
   readonly warnings: readonly { readonly code: string; readonly text: string }[];
 }
@@ -67,6 +75,7 @@ export function figuresOf(situation: Situation, answers: Answers): FiguresFile {
       heat: network.heat.map(({ node, power }) => ({ node, power })),
       steady,
     },
+    night: nightForPrograms(situation),
     warnings: answered.flatMap(([, { warnings }]) =>
       // SI, as everything in this file.
       warnings.map(({ code, text }) => ({

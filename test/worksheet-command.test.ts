@@ -117,7 +117,7 @@ describe('the figures', { timeout: 60_000 }, () => {
 
   it.each(['first-row', 'north-house'])('of %s have the shape that is promised', (id) => {
     const file = figuresIn(id);
-    expect(Object.keys(file)).toEqual(['format', 'figures', 'network', 'warnings']);
+    expect(Object.keys(file)).toEqual(['format', 'figures', 'network', 'night', 'warnings']);
     expect(file.format).toBe(1);
     const names = [
       ...['winding.pitch', 'winding.gap', 'winding.turns', 'winding.powerPerPipeLength'],
@@ -125,11 +125,27 @@ describe('the figures', { timeout: 60_000 }, () => {
       ...['mix.concentrateVolume', 'mix.waterVolume', 'mix.freezingPoint'],
       ...['circuit.current', 'circuit.voltageDrop', 'circuit.smallestBreaker'],
       ...['watts.required', 'watts.installed', 'roots.withoutHeat', 'roots.withHeat'],
+      ...['night.lowestRootTemperature', 'outage.hoursToRootLimit', 'outage.hoursToLoopFreezing'],
+      ...['season.energy', 'season.cost'],
     ];
     for (const name of names) {
       const [group = '', figure = ''] = name.split('.');
       expect([name, typeof file.figures[group]?.[figure]?.value]).toEqual([name, 'number']);
     }
+    for (const [group, figure] of [
+      ['night', 'lowestRootTemperature'],
+      ['season', 'energy'],
+      ['season', 'cost'],
+    ] as const) {
+      const { value, low, high } = file.figures[group]?.[figure] ?? { value: NaN };
+      expect(low, `${group}.${figure}`).toBeLessThan(value);
+      expect(high, `${group}.${figure}`).toBeGreaterThan(value);
+    }
+    const { time, outside, power, nodes } = file.night;
+    expect(time.length).toBeGreaterThan(100);
+    for (const one of [outside, power, ...Object.values(nodes)]) expect(one).toHaveLength(time.length);
+    const lowest = Math.min(...[1, 2, 3].flatMap((layer) => nodes[`roots-${layer}`] ?? []));
+    expectNear(lowest, file.figures.night?.lowestRootTemperature?.value ?? NaN, 1e-9);
     const bases = new Set(Object.values(quantities).map(({ base }) => base as string));
     for (const members of Object.values(file.figures))
       for (const [name, figure] of Object.entries(members)) {

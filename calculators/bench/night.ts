@@ -2,7 +2,9 @@ import type { Situation } from '../calculator.ts';
 import { hoursToLowest, snapAt, snapSeries, type Snap } from '../weather/cold-snap.ts';
 import { temperatureThrough } from '../weather/series.ts';
 import { designOutside } from './place.ts';
-import { expectedParameters, type Parameters } from './priors.ts';
+import { expectedParameters, type Parameters, type PriorId } from './priors.ts';
+import { rangedAll, weightyInputs, type Ranged } from './range.ts';
+import { restOn } from './steady.ts';
 import {
   coldestRoots,
   throughWeather,
@@ -53,6 +55,35 @@ export function nightOf(
     ...manner,
   });
   return { ...through, weather, snap };
+}
+
+/**
+ * The uncertain inputs that a night rests on, told by the bench at rest on it and in the weather before; and the error of
+ * the sensor, which a cable that is at its limit or off at rest does not show.
+ */
+function inputsOfNight(situation: Situation): readonly PriorId[] {
+  const { mildLow, mildHigh } = designSnap(situation);
+  const weighty = weightyInputs(situation, (parameters) => {
+    const { coldestRoots: coldest, power } = restOn(situation, 'thermostat', parameters);
+    const before = restOn(situation, 'thermostat', parameters, (mildLow + mildHigh) / 2);
+    return { coldest, power, before: before.power };
+  });
+  return [...new Set([...weighty, 'sensorError' as const])];
+}
+
+/**
+ * Ranges of the lowest root temperature [°C] and the heat of the cable [J] about those of coarse steps.
+ */
+export function nightRange(
+  situation: Situation,
+  inputs = inputsOfNight(situation),
+): Readonly<Record<'lowestRoots' | 'energy', Ranged>> {
+  const results = (parameters: Parameters): Record<'lowestRoots' | 'energy', number> => {
+    const night = nightOf(situation, parameters, { every: nightSteps.coarse });
+    const { lowestRoots, energy } = summaryOf(situation, night);
+    return { lowestRoots, energy };
+  };
+  return rangedAll(situation, results, inputs);
 }
 
 /** What a night came to. */

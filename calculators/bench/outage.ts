@@ -6,6 +6,7 @@ import { sensible } from './enthalpy.ts';
 import { iceShare, loopFreezes, rootsThawed } from './heat-held.ts';
 import { around, staying } from './place.ts';
 import type { Parameters } from './priors.ts';
+import { rangedAll, weightyInputs, type Ranged } from './range.ts';
 import { sensorNode } from './sensor.ts';
 import { simulate, type Course } from './simulate.ts';
 import { restOn } from './steady.ts';
@@ -121,6 +122,29 @@ export function outageCourse({
     }),
   });
   return { body, course };
+}
+
+/** Limits whose times are given with a range. */
+export const rangedLimits = ['roots', 'loopFreezing'] as const satisfies readonly OutageLimit[];
+
+/**
+ * Ranges of the times to two limits [s]. A limit that is not reached at one end of an input's range is set at the horizon.
+ * The inputs that the times rest on are told by the bench at rest without heat.
+ */
+export function holdOverRange(
+  situation: Situation,
+  outside: number,
+  inputs = weightyInputs(situation, (parameters) => {
+    const { coldestRoots: roots, temperatures, body } = restOn(situation, 'no-heat', parameters, outside);
+    const start = restOn(situation, 'thermostat', parameters, ordinaryCold(situation));
+    return { roots, loop: temperatures[body.loop]!, start: start.coldestRoots };
+  }),
+): Readonly<Record<(typeof rangedLimits)[number], Ranged>> {
+  const results = (parameters: Parameters): Record<(typeof rangedLimits)[number], number> => {
+    const found = holdOver({ situation, parameters, outside, limits: rangedLimits });
+    return { roots: found.roots ?? outageHorizon, loopFreezing: found.loopFreezing ?? outageHorizon };
+  };
+  return rangedAll(situation, results, inputs);
 }
 
 /** Hours of hold-over; see `outageCourse`. */

@@ -56,3 +56,18 @@ export const ranged = (
   result: (parameters: Parameters) => number,
   inputs?: readonly PriorId[],
 ): Ranged => rangedAll(situation, (parameters) => ({ result: result(parameters) }), inputs).result;
+
+/** Share of a variance below which an input is not worth a run of its own [1]: all such together widen a range little. */
+const worthARun = 0.01;
+
+/**
+ * The inputs that results rest on, told by quick results that hang on them in much the same way, such as a bench at rest
+ * for a bench through a night. What is left out is each to blame for less than a hundredth of any of their variances.
+ */
+export function weightyInputs<Name extends string>(
+  situation: Situation,
+  quick: (parameters: Parameters) => Readonly<Record<Name, number>>,
+): readonly PriorId[] {
+  const all = Object.values<Ranged>(rangedAll(situation, quick)).flatMap(({ blame }) => blame);
+  return [...new Set(all.filter(({ share }) => share >= worthARun).map(({ id }) => id))];
+}

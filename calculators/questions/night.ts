@@ -1,7 +1,7 @@
 import { changed, type Changes } from '../bench/changed.ts';
-import { nightOf, nightSteps, summaryOf, type NightSummary } from '../bench/night.ts';
+import { nightOf, nightRange, summaryOf, type NightSummary } from '../bench/night.ts';
 import { expectedParameters, priorsOf } from '../bench/priors.ts';
-import { rangedAll, type Ranged } from '../bench/range.ts';
+import type { Ranged } from '../bench/range.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
 import { courseColumns, courseCurve, courseSeries, courseTable } from '../bench/told.ts';
 import {
@@ -184,13 +184,7 @@ export default calculator({
     const { lowestRootTemperature: limit } = bench.plants;
     const night = nightOf(situation);
     const asIs = summaryOf(situation, night);
-    const range = rangedAll(situation, (parameters) => {
-      const { lowestRoots, energy } = summaryOf(
-        situation,
-        nightOf(situation, parameters, { every: nightSteps.coarse }),
-      );
-      return { lowestRoots, energy };
-    });
+    const range = nightRange(situation);
     // The finer run gives the value, the coarse ones how far it may lie to either side.
     const spread = (
       value: number,

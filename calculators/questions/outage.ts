@@ -2,10 +2,9 @@ import { changed } from '../bench/changed.ts';
 import { loopFreezes } from '../bench/heat-held.ts';
 import { ladder } from '../bench/ladder.ts';
 import { designSnap, nightOf, summaryOf } from '../bench/night.ts';
-import { holdOver, outageHorizon, outageLimits, type OutageLimit } from '../bench/outage.ts';
+import { holdOver, holdOverRange, outageHorizon, outageLimits, type OutageLimit } from '../bench/outage.ts';
 import { designOutside } from '../bench/place.ts';
-import { expectedParameters, type Parameters } from '../bench/priors.ts';
-import { rangedAll } from '../bench/range.ts';
+import { expectedParameters } from '../bench/priors.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
 import { coldestRoots, firstAt } from '../bench/through.ts';
 import {
@@ -68,7 +67,7 @@ export default calculator({
       label: 'Time until the roots are at your limit',
       quantity: 'duration',
       explain:
-        'The coldest layer, with outside as cold as on the night you build for from the moment of failure. Empty where it does not come to that within ten days. The outermost pots of the bench are there sooner.',
+        'The coldest layer, with outside as cold as on the night you build for from the moment of failure. Beyond ten days nobody looks. The outermost pots of the bench are there sooner.',
     },
     hoursToRootsFrozen: {
       label: 'Time until a layer of the roots is frozen through',
@@ -147,21 +146,12 @@ export default calculator({
     const ask = (where: Situation, limits: readonly OutageLimit[], more: { latent?: boolean } = {}) =>
       holdOver({ situation: where, parameters: expectedParameters(where), outside, limits, ...more });
     const now = holdOver({ situation, parameters, outside });
-    // A limit that is not reached at one end of an input's range is set at the horizon, beyond which nobody looks.
-    const range = rangedAll(situation, (one: Parameters) => {
-      const { roots, loopFreezing } = holdOver({
-        situation,
-        parameters: one,
-        outside,
-        limits: ['roots', 'loopFreezing'],
-      });
-      return { roots: roots ?? outageHorizon, loopFreezing: loopFreezing ?? outageHorizon };
-    });
-    const figure = (limit: 'roots' | 'loopFreezing'): Figure | null => {
-      const value = now[limit];
-      if (value === null) return null;
+    const range = holdOverRange(situation, outside);
+    const figure = (limit: 'roots' | 'loopFreezing'): Figure => {
       const { low, high } = range[limit];
-      return { value, low: Math.max(0, low), high: Math.min(outageHorizon, high) };
+      const ends = { low: Math.max(0, Math.min(outageHorizon, low)), high: Math.min(outageHorizon, high) };
+      const value = now[limit];
+      return value === null ? { value: outageHorizon, ...ends, beyond: 'above' } : { value, ...ends };
     };
     const plain = (value: number | null): Figure | null => (value === null ? null : { value });
     const dry = now.roots ? (ask(situation, ['roots'], { latent: false }).roots ?? 0) : 0;

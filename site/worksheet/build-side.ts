@@ -32,9 +32,6 @@ const signWords: Partial<Record<CautionId, string>> = {
   'antifreeze-poison': 'Antifreeze can poison people and animals.',
 };
 
-/** The calculators whose warnings stand on this side, beside their figures. */
-export const buildCalculators: readonly string[] = ['winding', 'sheath', 'loop', 'mix', 'circuit'];
-
 /** Cautions of which this side says all that matters. */
 export const saidBeside = [
   'crossing',

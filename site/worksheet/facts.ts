@@ -54,11 +54,15 @@ export const field = ({ situation, manner }: Facts, path: FieldPath): string =>
 export const value = ({ manner }: Facts, amount: number, quantity: QuantityName): string =>
   showQuantity(amount, quantity, manner);
 
-/** The warnings of these calculators, or of all, at one level: each sentence once. */
+/** The calculators whose warnings stand on the first side, beside their figures, and on the second. */
+export const buildCalculators: readonly string[] = ['winding', 'sheath', 'loop', 'mix', 'circuit'];
+export const runCalculators: readonly string[] = ['roots', 'heat', 'watts', 'settings', 'night'];
+
+/** The warnings of these calculators, or of all that the sheet shows, at one level: each sentence once. */
 export function warningsOf(
   { answers, manner }: Facts,
   level: 'stop' | 'care',
-  ids: readonly string[] = declared.map(({ id }) => id),
+  ids: readonly string[] = [...buildCalculators, ...runCalculators],
   /** Codes of warnings that the sheet says in another way. */
   but: readonly string[] = [],
 ): string[] {

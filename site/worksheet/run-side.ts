@@ -7,8 +7,8 @@ import type { Calculator } from '../../calculators/calculator.ts';
 import { fieldAt } from '../report.ts';
 import { codeSide, type Block, type LabelledValue } from './blocks.ts';
 import type { Band, Side } from './compose.ts';
-import { buildCalculators, saidBeside } from './build-side.ts';
-import { field, figureOf, labelled, value, warningsOf, type Facts } from './facts.ts';
+import { saidBeside } from './build-side.ts';
+import { field, figureOf, labelled, runCalculators, shown, value, warningsOf, type Facts } from './facts.ts';
 import { bold, run } from './text.ts';
 
 const heading = (text: string): Block => ({ kind: 'heading', text });
@@ -23,14 +23,25 @@ export interface Office {
 
 /** Fewer watts saved than this are not worth a line on the wall [W]. */
 const leastSaving = 10;
-/** Hints of care that stand on the sheet; the guide shows them all, each beside its figure. */
-const mostCares = 2;
+/** The hints of care that stand on the sheet; the guide shows them all, each beside its figure. */
+const mostCares = 1;
 /** Changes that are named, largest first. */
 const mostSavings = 2;
 
 /** The same under a label short enough for a narrow cell. */
 const renamed = (cells: readonly LabelledValue[], label: string): LabelledValue[] =>
   cells.map((cell) => ({ ...cell, label }));
+
+/** What a snap of some hours comes to, which is milder than a frost without end: wet pots give up heat. */
+function inTheSnap(facts: Facts): string {
+  const lowest = figureOf(facts, 'night.lowestRootTemperature');
+  if (!lowest) return '';
+  const at = (one: number): string => value(facts, one, lowest.quantity);
+  const { value: expected, low = expected, high = expected } = lowest.figure;
+  const below = figureOf(facts, 'night.belowLimit');
+  const time = below && below.figure.value > 0 ? `, ${shown(facts, 'night.belowLimit')} below it` : '';
+  return `If it passes in ${field(facts, 'place.coldHours')} they come to ${at(expected)} (likely ${at(low)} to ${at(high)})${time}.`;
+}
 
 /** The night that the bench is built for: four numbers, what they mean, what to change first. */
 function night(facts: Facts): Band[] {
@@ -54,7 +65,7 @@ function night(facts: Facts): Band[] {
       kind: 'paragraph',
       runs: [
         ...(short ? [bold('The cable falls short of such a night. ')] : []),
-        run(`You accept roots at ${limit}. A frost of a few hours is milder: wet pots give up heat.`),
+        run(`You accept roots at ${limit}. ${inTheSnap(facts)}`),
       ],
     },
     ...(first === '' ? [] : [{ kind: 'paragraph', runs: [bold('Change first: '), run(first)] } as const]),
@@ -71,11 +82,13 @@ function night(facts: Facts): Band[] {
   return [{ columns: [{ share: 1, blocks }] }];
 }
 
-/** The calculators whose warnings stand on this side. */
-const runCalculators = calculators.map(({ id }): string => id).filter((id) => !buildCalculators.includes(id));
-
 /** Warnings that say in words what the four numbers and their sentence say. */
-const shownInNumbers: readonly string[] = ['short-of-heat', 'roots-below-limit'];
+const shownInNumbers: readonly string[] = [
+  'short-of-heat',
+  'roots-below-limit',
+  'roots-below-limit-in-snap',
+  'roots-may-fall-below-limit',
+];
 
 /** What saves most of the power needed, largest first. */
 function changes(facts: Facts): string {
@@ -102,16 +115,18 @@ const powerCut: readonly string[] = [
   'Then check breaker and cable.',
 ];
 
-/** How long the bench holds over, where that is worked out; else that it is not. */
+/** What to do, and how long the bench holds over on the night that it is built for. */
 function powerCutBlocks(facts: Facts): Block[] {
-  const hours = labelled(facts, ['outage.hoursToRootLimit', 'outage.hoursToLoopFreezing']);
-  const worked = calculators.some(({ id }: Calculator) => id === 'outage');
-  const words = 'Hours until the roots freeze: not worked out in this edition.';
+  const loop = figureOf(facts, 'outage.hoursToLoopFreezing');
+  const hours = labelled(facts, [
+    'outage.hoursToRootLimit',
+    // A loop that outlasts every power cut takes no line.
+    ...(loop?.figure.beyond ? [] : ['outage.hoursToLoopFreezing' as const]),
+  ]);
   return [
     heading('When the power fails'),
     { kind: 'list', numbered: true, entries: powerCut.map((text) => [run(text)]) },
     ...(hours.length > 0 ? [{ kind: 'rows', rows: hours } as const] : []),
-    ...(worked ? [] : [{ kind: 'paragraph', runs: [run(words)] } as const]),
   ];
 }
 

@@ -1,9 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { topArea } from '../../calculators/bench/geometry.ts';
-import { nightForPrograms, nightOf, nightSteps, summaryOf } from '../../calculators/bench/night.ts';
+import {
+  nightForPrograms,
+  nightOf,
+  nightRange,
+  nightSteps,
+  summaryOf,
+} from '../../calculators/bench/night.ts';
 import { surroundingsThrough } from '../../calculators/bench/place.ts';
-import { expectedParameters } from '../../calculators/bench/priors.ts';
+import { expectedParameters, priorsOf, type PriorId } from '../../calculators/bench/priors.ts';
 import { coldestRoots, firstAt, throughWeather, timeBelow } from '../../calculators/bench/through.ts';
 import type { Situation } from '../../calculators/calculator.ts';
 import { ratedPower } from '../../calculators/electric/cable.ts';
@@ -91,6 +97,23 @@ describe('a cold night', () => {
     // In one bench of twenty a sensor just comes, or just does not come, to where it switches: one heating more or less.
     expect(worst(errors.usual, 1, 0.95), 'energy, ten minutes').toBeLessThan(0.005);
     expect(worst(errors.coarse, 1, 0.95), 'energy, half hours').toBeLessThan(0.01);
+  });
+
+  it('has ranges by its few largest inputs that are near those of all of them', () => {
+    const shapes: Parameters<typeof situation>[0][] = [
+      {},
+      { cover: { kind: 'film' }, control: { sensor: 'pot', setPoint: 2 } },
+      { skirt: { bottomGap: 0, topGap: 0 }, control: { sensor: 'air', setPoint: 0 } },
+    ];
+    for (const shape of shapes) {
+      const one = situation(shape);
+      const [few, all] = [nightRange(one), nightRange(one, Object.keys(priorsOf(one)) as PriorId[])];
+      for (const name of ['lowestRoots', 'energy'] as const) {
+        const width = all[name].high - all[name].low;
+        expectNear(few[name].low, all[name].low, 0.1 * width, `${name}, low`);
+        expectNear(few[name].high, all[name].high, 0.1 * width, `${name}, high`);
+      }
+    }
   });
 
   it('is handed to other programs with times, power and every node, in one length', () => {
