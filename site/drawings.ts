@@ -40,6 +40,10 @@ export const drawings = {
     needs: ['first'],
     load: async () => (await import('./drawing/first.ts')).firstDrawing,
   },
+  ways: {
+    needs: ['watts', 'ways'],
+    load: async () => (await import('./drawing/ways.ts')).waysDrawing,
+  },
   plan: {
     needs: ['winding'],
     load: async () => (await import('./drawing/plan.ts')).planDrawing,

@@ -11,6 +11,7 @@ import heat from '../calculators/questions/heat.ts';
 import roots from '../calculators/questions/roots.ts';
 import sheath from '../calculators/questions/sheath.ts';
 import watts from '../calculators/questions/watts.ts';
+import ways from '../calculators/questions/ways.ts';
 import winding from '../calculators/questions/winding.ts';
 import { closingDrawing } from '../site/drawing/closing.ts';
 import { arc, at, clip, quarterSine, type Cubic } from '../site/drawing/curve.ts';
@@ -37,6 +38,7 @@ import { sectionDrawing } from '../site/drawing/section.ts';
 import { spread } from '../site/drawing/spread.ts';
 import { svgElement, svgMarkup } from '../site/drawing/svg.ts';
 import { unrolledDrawing } from '../site/drawing/unrolled.ts';
+import { waysDrawing } from '../site/drawing/ways.ts';
 import { windingDrawing } from '../site/drawing/winding.ts';
 import { anyBench, type BenchChanges } from './support/benches.ts';
 import { expectNear } from './support/near.ts';
@@ -52,6 +54,7 @@ const drawings = {
   'heat paths': heatPathsDrawing,
   closing: closingDrawing,
   first: firstDrawing,
+  ways: waysDrawing,
 } as const satisfies Record<string, BenchDrawing>;
 
 const metric: Manner = { system: 'metric', locale: 'en' };
@@ -63,6 +66,7 @@ const alsoNeeded = new Map<BenchDrawing, (where: Situation) => Partial<Answers>>
   [rootLayersDrawing, (where) => ({ roots: roots.compute(where) })],
   [heatPathsDrawing, (where) => ({ heat: heat.compute(where) })],
   [closingDrawing, (where) => ({ watts: watts.compute(where), first: first.compute(where) })],
+  [waysDrawing, (where) => ({ watts: watts.compute(where), ways: ways.compute(where) })],
   [firstDrawing, (where) => ({ first: first.compute(where) })],
 ]);
 

@@ -5,6 +5,8 @@ import { radiantFlux } from '../calculators/laws/radiation.ts';
 import { toBase, type QuantityName } from '../calculators/quantities/quantity.ts';
 import { showQuantity, type Manner } from '../calculators/quantities/show.ts';
 import roots from '../calculators/questions/roots.ts';
+import watts from '../calculators/questions/watts.ts';
+import { waterHeatCapacity } from '../calculators/properties/water.ts';
 import { expectPrinted } from './support/near.ts';
 import { situation } from './support/situations.ts';
 import { workedExample, type Column, type WorkedExample } from './support/worked-example.ts';
@@ -143,5 +145,44 @@ describe('the example that is worked by hand in cover.mdx', () => {
     print((rim * left) / foot ** 2, 'One gap closed');
     const closed = buoyantFlow(openingsInSeries(rim * left, rim * left), height, warm, cold);
     print(carried(closed), 'Heat, both closed');
+  });
+});
+
+describe('the example that is worked by hand in ways.mdx', () => {
+  const example = workedExample('ways');
+  sumsHold(example, [
+    'Cable it takes',
+    'Power of the reel',
+    'Share of the time',
+    'A night of 14 hours',
+    'Heat that it gives',
+    'It lasts',
+  ]);
+
+  it.each(columns)('the calculator agrees to the digit, %s', (column) => {
+    const metric = column === 'metric';
+    const given = (head: string, pattern: RegExp): number => example.given(head, column, pattern);
+    const reel = 'Needed, and cable';
+    const { figures } = watts.compute(
+      situation({
+        supply: { feederLength: 0 },
+        cable: {
+          kind: 'constant',
+          length: toBase('length', given(reel, /sold as (\d+)/u), metric ? 'm' : 'ft'),
+          powerPerLength: toBase('powerPerLength', given(reel, /of (\d+) W/u), metric ? 'W/m' : 'W/ft'),
+        },
+      }),
+    );
+    expect(written(example, 'Power of the reel', column)).toBe(
+      shown(figures.installed?.value, 'power', column),
+    );
+
+    const water = 'Water in the loop';
+    const mass = toBase('mass', given(water, /^(\d+)/u), metric ? 'kg' : 'lb');
+    const level = (pattern: RegExp): number =>
+      toBase('temperature', given(water, pattern), metric ? '°C' : '°F');
+    const [from, to] = [level(/from (\d+)/u), level(/down to (\d+)/u)];
+    const heat = mass * waterHeatCapacity((from + to) / 2) * (from - to);
+    expectPrinted(heat / 3.6e6, example.sum('Heat that it gives', column).result, 'heat of the water');
   });
 });

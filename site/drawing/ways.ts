@@ -1,0 +1,40 @@
+import { showQuantity } from '../../calculators/quantities/show.ts';
+import { barMarks, type Bar } from './bars.ts';
+import type { BenchDrawing } from './input.ts';
+
+/** On paper [mm]. */
+const margin = 2;
+
+/** The power that each way of heating needs to hold the roots on the design night. */
+export const waysDrawing: BenchDrawing = ({ answers, manner, width }) => {
+  const { loop, cable, mat, lamps, tank } = answers.ways.figures;
+  const power = (value: number) => showQuantity(value, 'power', manner);
+  const bar = (name: string, figure: { readonly value: number } | null): Bar => ({
+    name,
+    to: figure?.value ?? null,
+    figure: figure ? power(figure.value) : 'no power does it: water or air would be too hot',
+    look: 'after',
+  });
+  const bars = [
+    bar('Cable on a water-filled loop', loop),
+    bar('Bare cable in the air under the bench', cable),
+    bar('Heating mat under the pots', mat),
+    bar('Heat lamps over the plants', lamps),
+    bar('Immersion heater in the loop or a tank', tank),
+  ];
+  const have = answers.watts.figures.installed?.value ?? 0;
+  const axis = [0, Math.max(have, ...bars.map(({ to }) => to ?? 0))] as const;
+  const marker = { at: have, words: `The upright line: your cable, ${power(have)}.` };
+  const drawn = barMarks({ bars, axis, marker, left: margin, top: margin, width: width - 2 * margin });
+  return {
+    width,
+    height: drawn.height + 2 * margin,
+    title: 'Five ways, the same night',
+    description: [
+      'Bars of the power that holds the coldest roots at your limit on the design night, if it lasted, by where the heat is brought in.',
+      ...bars.map(({ name, figure }) => `${name}: ${figure}.`),
+      `Your cable gives ${power(have)}.`,
+    ].join(' '),
+    marks: drawn.marks,
+  };
+};
