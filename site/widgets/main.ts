@@ -27,10 +27,13 @@ for (const radio of document.querySelectorAll<HTMLInputElement>('input[name="uni
     announce(radio.value === 'us' ? 'All figures in US units.' : 'All figures in metric units.');
   });
 
-/** A link to a folded part unfolds it. */
+/** A link to a folded part, or to a field in it, unfolds it. */
 function unfold(): void {
   const target = location.hash.length > 1 ? document.getElementById(location.hash.slice(1)) : null;
-  if (target instanceof HTMLDetailsElement) target.open = true;
+  const folded = target?.closest('details');
+  if (!target || !folded || folded.open) return;
+  folded.open = true;
+  target.scrollIntoView({ block: 'center' });
 }
 unfold();
 globalThis.addEventListener('hashchange', unfold);

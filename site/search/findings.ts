@@ -1,0 +1,51 @@
+import { render } from 'astro:content';
+import { allFields } from '../../calculators/bench/all-fields.ts';
+import { fields } from '../../calculators/bench/fields.ts';
+import type { Calculator } from '../../calculators/calculator.ts';
+import { calculators } from '../../calculators/index.ts';
+import { glossary } from '../../content/glossary/terms.ts';
+import { fieldId } from '../widgets/form-field.ts';
+import { chapters } from '../chapters.ts';
+import { indexOf, type Finding } from './index-of.ts';
+
+/** All that can be found, in the order of the guide. */
+export async function searchIndex() {
+  const headings = await Promise.all(
+    chapters.flatMap(({ entry, number, title }) =>
+      entry
+        ? [render(entry).then((rendered) => ({ entry, number, title, headings: rendered.headings }))]
+        : [],
+    ),
+  );
+  const inChapters = headings.flatMap(({ entry, number, title, headings: those }): Finding[] => {
+    const to = `chapters/${entry.id}/`;
+    const where = `Chapter ${number}`;
+    return [
+      { title, where, to, words: entry.data.summary },
+      ...those
+        .filter(({ depth }) => depth === 2)
+        .map(({ slug, text }) => ({ title: text, where, to: `${to}#${slug}`, words: title })),
+    ];
+  });
+  const ofCalculators = calculators.map(({ id, question, summary, figures }: Calculator): Finding => ({
+    title: question,
+    where: 'Calculator',
+    to: `reference/${id}/`,
+    words: `${summary} ${Object.values(figures)
+      .map(({ label }) => label)
+      .join(' ')}`,
+  }));
+  const ofWords = glossary.map(({ id, term, meaning }): Finding => ({
+    title: term,
+    where: 'Glossary',
+    to: `glossary/#${id}`,
+    words: meaning,
+  }));
+  const ofFields = allFields.map(({ group, path, field }): Finding => ({
+    title: field.label,
+    where: `Field of your bench, ${fields[group].label}`,
+    to: `bench/#${fieldId('bench', path)}`,
+    words: `${field.explain} ${path}`,
+  }));
+  return indexOf([...inChapters, ...ofCalculators, ...ofWords, ...ofFields]);
+}
