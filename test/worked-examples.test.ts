@@ -4,6 +4,7 @@ import { buoyantFlow, flowConductance, openingsInSeries } from '../calculators/l
 import { radiantFlux } from '../calculators/laws/radiation.ts';
 import { toBase, type QuantityName } from '../calculators/quantities/quantity.ts';
 import { showQuantity, type Manner } from '../calculators/quantities/show.ts';
+import loop from '../calculators/questions/loop.ts';
 import roots from '../calculators/questions/roots.ts';
 import watts from '../calculators/questions/watts.ts';
 import { waterHeatCapacity } from '../calculators/properties/water.ts';
@@ -184,5 +185,61 @@ describe('the example that is worked by hand in ways.mdx', () => {
     const [from, to] = [level(/from (\d+)/u), level(/down to (\d+)/u)];
     const heat = mass * waterHeatCapacity((from + to) / 2) * (from - to);
     expectPrinted(heat / 3.6e6, example.sum('Heat that it gives', column).result, 'heat of the water');
+  });
+});
+
+describe('the example that is worked by hand in loop.mdx', () => {
+  const example = workedExample('loop');
+  sumsHold(example, [
+    'Volume',
+    'Mass of the fluid',
+    'Mass of the pipe',
+    'Weight per length',
+    'Swelling',
+    'Rise',
+    'Growth of the run',
+    'Heat for each degree',
+    'It cools by 5 K, or 9 °F',
+  ]);
+
+  it.each(columns)('the calculator agrees to the digit, %s', (column) => {
+    const metric = column === 'metric';
+    const [long, short, degree] = metric ? (['m', 'mm', '°C'] as const) : (['ft', 'in', '°F'] as const);
+    const given = (head: string, pattern: RegExp): number => example.given(head, column, pattern);
+    const run = toBase('length', given('Longest run', /^([\d.]+)/u), long);
+    const level = (pattern: RegExp): number => toBase('temperature', given('Longest run', pattern), degree);
+    const inset = 0.15;
+    const { bench } = situation();
+    const { figures } = loop.compute(
+      situation({
+        frame: { length: run + 2 * inset },
+        loop: {
+          run: 'u',
+          inset,
+          pipe: metric ? 'drain-110' : 'schedule40-3in',
+          length: toBase('length', given('Loop', /^(\d+)/u), long),
+          expansion: 'standpipe',
+          standpipeDiameter: toBase('size', given('Stand-pipe', /^(\d+)/u), short),
+          fillTemperature: toBase('temperature', given('Filled at', /^(\d+)/u), degree),
+          hottest: level(/and ([\d.]+)/u),
+        },
+        mix: { ...bench.mix, antifreeze: 'propylene', share: 0.3, protectTo: level(/between ([−\d.]+)/u) },
+      }),
+    );
+    const same = (head: string, value: number | undefined, quantity: QuantityName): void =>
+      expect(written(example, head, column)).toBe(shown(value, quantity, column));
+    same('Volume', figures.volume?.value, 'volume');
+    same('Mass of the fluid', figures.fluidMass?.value, 'mass');
+    same('Mass of the pipe', figures.pipeMass?.value, 'mass');
+    same('Weight per length', figures.filledMassPerLength?.value, 'massPerLength');
+    same('Rise', figures.rise?.value, 'size');
+    same('Growth of the run', figures.pipeGrowth?.value, 'size');
+    same('Heat for each degree', figures.heatCapacity?.value, 'heatCapacity');
+    // The table writes more digits of the swelling than a reader is shown, as the rise is worked out from it.
+    const litre = toBase('volume', 1, metric ? 'L' : 'gal');
+    expectPrinted((figures.expansionVolume?.value ?? NaN) / litre, example.sum('Swelling', column).result);
+    const [drop, power] = [5, 500];
+    const lasts = ((figures.heatCapacity?.value ?? NaN) * drop) / power;
+    same('It cools by 5 K, or 9 °F', lasts, 'duration');
   });
 });
