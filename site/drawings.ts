@@ -44,6 +44,10 @@ export const drawings = {
     needs: ['watts', 'ways'],
     load: async () => (await import('./drawing/ways.ts')).waysDrawing,
   },
+  course: {
+    needs: ['night'],
+    load: async () => (await import('./drawing/course.ts')).courseDrawing,
+  },
   plan: {
     needs: ['winding'],
     load: async () => (await import('./drawing/plan.ts')).planDrawing,

@@ -1,13 +1,16 @@
 import { describe, expect, it } from 'vitest';
+import { priceAt } from '../calculators/bench/season.ts';
 import { slabResistance } from '../calculators/laws/conduction.ts';
 import { buoyantFlow, flowConductance, openingsInSeries } from '../calculators/laws/leakage.ts';
 import { radiantFlux } from '../calculators/laws/radiation.ts';
+import { mediumFusionHeat, waterShareOf } from '../calculators/properties/medium.ts';
+import { waterFusionHeat, waterHeatCapacity } from '../calculators/properties/water.ts';
 import { toBase, type QuantityName } from '../calculators/quantities/quantity.ts';
 import { showQuantity, type Manner } from '../calculators/quantities/show.ts';
 import loop from '../calculators/questions/loop.ts';
 import roots from '../calculators/questions/roots.ts';
 import watts from '../calculators/questions/watts.ts';
-import { waterHeatCapacity } from '../calculators/properties/water.ts';
+import { media } from '../calculators/tables/media.ts';
 import { expectPrinted } from './support/near.ts';
 import { situation } from './support/situations.ts';
 import { workedExample, type Column, type WorkedExample } from './support/worked-example.ts';
@@ -241,5 +244,105 @@ describe('the example that is worked by hand in loop.mdx', () => {
     const [drop, power] = [5, 500];
     const lasts = ((figures.heatCapacity?.value ?? NaN) * drop) / power;
     same('It cools by 5 K, or 9 °F', lasts, 'duration');
+  });
+});
+
+describe('the example that is worked by hand in night.mdx', () => {
+  const example = workedExample('night');
+  sumsHold(example, ['From the cable', 'From the loop', 'Water in them', 'From the pots', 'Hours of cable']);
+
+  it.each(columns)('what the bench is worked out with agrees to the digit, %s', (column) => {
+    const metric = column === 'metric';
+    const given = (head: string, pattern: RegExp): number => example.given(head, column, pattern);
+    const kilowattHours = (joules: number): number => joules / toBase('energy', 1, 'kWh');
+    const print = (value: number, head: string): void => {
+      expectPrinted(value, example.sum(head, column).result, head);
+    };
+    const watts = given('Cable', /^(\d+) W/u);
+    print(kilowattHours(watts * toBase('duration', given('Cable', /(\d+) h$/u), 'h')), 'From the cable');
+
+    const kilograms = toBase('mass', given('Loop', /^(\d+) (?:kg|lb)/u), metric ? 'kg' : 'lb');
+    const level = (pattern: RegExp): number =>
+      toBase('temperature', given('Loop', pattern), metric ? '°C' : '°F');
+    const drop = level(/from ([\d.]+)/u) - level(/to ([\d.]+)/u);
+    print(kilowattHours(kilograms * waterHeatCapacity(5) * drop), 'From the loop');
+
+    const cubicFoot = toBase('length', 1, 'ft') ** 3;
+    const volume = given('Pots', /^(\d+) /u) * (metric ? 1e-3 : cubicFoot);
+    const water = waterShareOf(media.bark, 1) * 1000 * volume;
+    print(water / toBase('mass', 1, metric ? 'kg' : 'lb'), 'Water in them');
+    const frozen = mediumFusionHeat(media.bark, 1) * volume;
+    print(kilowattHours(frozen), 'From the pots');
+    print(frozen / watts / toBase('duration', 1, 'h'), 'Hours of cable');
+  });
+});
+
+describe('the example that is worked by hand in outage.mdx', () => {
+  const example = workedExample('outage');
+  sumsHold(example, ['Time constant', 'Until it freezes', 'While it freezes', 'In all']);
+
+  it.each(columns)('the formula of the calculator agrees to the digit, %s', (column) => {
+    const metric = column === 'metric';
+    const given = (head: string, pattern: RegExp): number => example.given(head, column, pattern);
+    const kilograms = (pattern: RegExp): number =>
+      toBase('mass', given('Water', pattern), metric ? 'kg' : 'lb');
+    const [pots, loop] = [kilograms(/^(\d+) \S+ in the pots/u), kilograms(/(\d+) \S+ in the loop/u)];
+    // A British thermal unit is 1055.06 J and a degree Fahrenheit 5/9 K (NIST SP 811).
+    const loss = given('Loss', /^(\d+) /u) * (metric ? 1 : (1055.06 / 3600) * 1.8);
+    const level = (pattern: RegExp): number =>
+      toBase('temperature', given('Temperatures', pattern), metric ? '°C' : '°F');
+    const [first, outside] = [level(/^(\d+) °. at first/u), level(/([−\d]+) °. outside/u)];
+    const hours = (seconds: number): number => seconds / toBase('duration', 1, 'h');
+    const print = (value: number, head: string): void => {
+      expectPrinted(value, example.sum(head, column).result, head);
+    };
+    const constant = ((pots + loop) * waterHeatCapacity(5)) / loss;
+    const cooling = constant * Math.log((first - outside) / (0 - outside));
+    const freezing = (pots * waterFusionHeat) / (loss * (0 - outside));
+    print(hours(constant), 'Time constant');
+    print(hours(cooling), 'Until it freezes');
+    print(hours(freezing), 'While it freezes');
+    print(hours(cooling + freezing), 'In all');
+  });
+});
+
+describe('the example that is worked by hand in season.mdx', () => {
+  const example = workedExample('season');
+  sumsHold(example, ['Degree-hours', 'Energy', 'Cost at one price', 'Cost with cheap hours']);
+
+  it.each(columns)('the price of the calculator agrees to the cent, %s', (column) => {
+    const metric = column === 'metric';
+    const given = (head: string, pattern: RegExp): number => example.given(head, column, pattern);
+    const kilowattHour = toBase('energy', 1, 'kWh');
+    const loss = given('Bench', /loses (\d+) /u) * (metric ? 1 : (1055.06 / 3600) * 1.8);
+    const [nights, hours] = [given('Nights', /^(\d+),/u), given('Nights', /of (\d+) h/u)];
+    const level = (pattern: RegExp): number =>
+      toBase('temperature', given('Nights', pattern), metric ? '°C' : '°F');
+    const held = level(/held at ([−\d]+)/u) - level(/without heat ([−\d]+)/u);
+    const energy = loss * held * nights * hours * 3600;
+    expectPrinted(energy / kilowattHour, example.sum('Energy', column).result, 'energy');
+
+    const tariff = given('Prices', /^([\d.]+) /u) / kilowattHour;
+    const nightTariff = given('Prices', /, ([\d.]+) from/u) / kilowattHour;
+    // Twelve hours of heating that end with the cheap ones, at six in the morning.
+    const heating = Array.from({ length: hours }, (_, index) => (18 + index + 0.5) * 3600);
+    const cost = (money: { tariff: number; nightTariff: number | null }): number => {
+      const price = priceAt(situation({ money: { ...money, nightFrom: 22 * 3600, nightUntil: 6 * 3600 } }));
+      return heating.reduce((sum, clock) => sum + price(clock) * (energy / hours), 0);
+    };
+    const print = (value: number, head: string): void => {
+      expectPrinted(value, example.sum(head, column).result, head);
+    };
+    print(cost({ tariff, nightTariff: null }), 'Cost at one price');
+    print(cost({ tariff, nightTariff }), 'Cost with cheap hours');
+  });
+
+  it.each(columns)('the last line comes to what stands behind it, %s', (column) => {
+    const metric = column === 'metric';
+    const by = example.given('Held less warm', column, /^by (\d+) °/u) * (metric ? 1 : 1 / 1.8);
+    const loss = example.given('Bench', column, /loses (\d+) /u) * (metric ? 1 : (1055.06 / 3600) * 1.8);
+    const joules = loss * by * 30 * 12 * 3600;
+    const printed = /= ([\d.]+) kWh$/u.exec(example.cell('Held less warm', column))?.[1] ?? '';
+    expectPrinted(joules / toBase('energy', 1, 'kWh'), printed, 'held less warm');
   });
 });

@@ -30,6 +30,8 @@ const plainSigns: readonly (readonly [string, string])[] = [
   ['⁴', '^4'],
   ['π', 'pi'],
   ['√', 'sqrt'],
+  // mathjs writes the natural logarithm so.
+  ['ln', 'log'],
 ];
 const plain = (text: string): string =>
   plainSigns.reduce((sum, [sign, written]) => sum.replaceAll(sign, written), text);
