@@ -4,10 +4,10 @@ import { describe, expect, it } from 'vitest';
 import type { Figure } from '../calculators/calculator.ts';
 import { calculators, answer } from '../calculators/index.ts';
 import type { QuantityName } from '../calculators/quantities/quantity.ts';
-import { showQuantity } from '../calculators/quantities/show.ts';
 import { readBenchFile } from '../content/bench-file.ts';
 import { loadRegions } from '../scripts/content-files.ts';
 import { policy } from '../site/policy.ts';
+import { figureText } from '../site/widgets/text.ts';
 import { root } from './support/imports.ts';
 import { builtFiles, builtPages, fileOfPage, readBuilt } from './support/site.ts';
 
@@ -142,7 +142,7 @@ describe('figures without script', () => {
         'u',
       ).exec(html);
       expect(shown, `${id}.${name} is on the page`).not.toBeNull();
-      if (figure) expect(shown?.[1]?.trim()).toBe(showQuantity(figure.value, quantity, manner));
+      if (figure) expect(shown?.[1]?.trim()).toBe(figureText(figure, quantity, manner));
     }
   });
 });

@@ -33,7 +33,16 @@ function propertiesOf(
 }
 
 /** What the pages have from the build already, so that a browser need not load it again to work figures out. */
-const wordsOfCalculator = ['question', 'summary', 'reads', 'formulas', 'cites', 'cautions'];
+const wordsOfCalculator = [
+  'question',
+  'summary',
+  'reads',
+  'tables',
+  'curves',
+  'formulas',
+  'cites',
+  'cautions',
+];
 const wordsOfFigure = ['label', 'explain', 'symbol'];
 
 /**

@@ -9,7 +9,16 @@ import { answersFor } from './answers.ts';
 import { manner } from './manner.ts';
 import { announce } from './notice.ts';
 import { situationOf } from './place.ts';
-import { figureText, rangeText, sentenceText, valueText, warningWord, type Saying } from './text.ts';
+import {
+  cellText,
+  figureText,
+  rangeText,
+  sentenceText,
+  valueText,
+  warningWord,
+  type Column,
+  type Saying,
+} from './text.ts';
 import { stripKey, type StripWords } from './strip-words.ts';
 import { store } from './the-store.ts';
 
@@ -120,12 +129,35 @@ function showWarnings(answers: AnyAnswers, how: Manner): void {
   }
 }
 
+function showTables(answers: AnyAnswers, how: Manner): void {
+  for (const body of all('[data-table]')) {
+    const [id = '', name = ''] = body.dataset['table']?.split('.') ?? [];
+    const columns = JSON.parse(body.dataset['columns'] ?? '[]') as Column[];
+    const rows = answers[id]?.tables?.[name]?.rows ?? [];
+    body.replaceChildren(
+      ...rows.map((row) => {
+        const line = document.createElement('tr');
+        line.append(
+          ...columns.map(({ key, quantity }, index) => {
+            const cell = document.createElement(index === 0 ? 'th' : 'td');
+            if (index === 0) (cell as HTMLTableCellElement).scope = 'row';
+            cell.textContent = cellText(row[key] ?? null, quantity, how);
+            return cell;
+          }),
+        );
+        return line;
+      }),
+    );
+  }
+}
+
 const drawingName = (element: HTMLElement) => element.dataset['drawing'] as keyof typeof drawings;
 
 /** The calculators whose answers this page shows. */
 function needed(): string[] {
   const named = [
     ...all('[data-figure]').map((element) => element.dataset['figure']?.split('.')[0] ?? ''),
+    ...all('[data-table]').map((element) => element.dataset['table']?.split('.')[0] ?? ''),
     ...all('[data-warnings]').map((element) => element.dataset['warnings'] ?? ''),
     ...all('[data-drawing]').flatMap((element) => drawings[drawingName(element)].needs),
   ];
@@ -169,6 +201,7 @@ export async function showBench(): Promise<void> {
   const answers = await answersFor(ids, situation);
   if (mine !== turn) return;
   showFigures(answers, how);
+  showTables(answers, how);
   showWarnings(answers, how);
   keepStrip();
   for (const sheet of all('[data-drawing]')) {

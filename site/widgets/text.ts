@@ -1,4 +1,4 @@
-import type { Figure, Sentence } from '../../calculators/calculator.ts';
+import type { Cell, Figure, Sentence } from '../../calculators/calculator.ts';
 import type { Field } from '../../calculators/bench/field.ts';
 import type { QuantityName } from '../../calculators/quantities/quantity.ts';
 import { showNumber, showQuantity, type Manner } from '../../calculators/quantities/show.ts';
@@ -24,6 +24,19 @@ export const sentenceText = (sentence: Sentence, manner: Manner): string =>
   sentence
     .map((part) => (typeof part === 'string' ? part : showQuantity(part.value, part.quantity, manner)))
     .join('');
+
+/** A column of a table of answers. */
+export interface Column {
+  readonly key: string;
+  readonly quantity?: QuantityName;
+}
+
+/** What a cell of a table says; nothing where the question does not arise in its row. */
+export function cellText(cell: Cell, quantity: QuantityName | undefined, manner: Manner): string {
+  if (cell === null) return '';
+  if (typeof cell !== 'number') return sentenceText(cell, manner);
+  return quantity ? showQuantity(cell, quantity, manner) : String(cell);
+}
 
 /** What a field's value needs to be said in words. */
 export type Saying =
