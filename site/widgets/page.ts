@@ -140,7 +140,7 @@ function showTables(answers: AnyAnswers, how: Manner): void {
         line.append(
           ...columns.map(({ key, quantity }, index) => {
             const cell = document.createElement(index === 0 ? 'th' : 'td');
-            if (index === 0) (cell as HTMLTableCellElement).scope = 'row';
+            if (index === 0) cell.scope = 'row';
             cell.textContent = cellText(row[key] ?? null, quantity, how);
             return cell;
           }),
