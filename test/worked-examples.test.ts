@@ -7,12 +7,13 @@ import { mediumFusionHeat, waterShareOf } from '../calculators/properties/medium
 import { waterFusionHeat, waterHeatCapacity } from '../calculators/properties/water.ts';
 import { toBase, type QuantityName } from '../calculators/quantities/quantity.ts';
 import { showQuantity, type Manner } from '../calculators/quantities/show.ts';
+import circuit from '../calculators/questions/circuit.ts';
 import loop from '../calculators/questions/loop.ts';
 import roots from '../calculators/questions/roots.ts';
 import watts from '../calculators/questions/watts.ts';
 import { media } from '../calculators/tables/media.ts';
 import { expectPrinted } from './support/near.ts';
-import { situation } from './support/situations.ts';
+import { situation, usSituation } from './support/situations.ts';
 import { workedExample, type Column, type WorkedExample } from './support/worked-example.ts';
 
 const columns = ['metric', 'us'] as const;
@@ -244,6 +245,48 @@ describe('the example that is worked by hand in loop.mdx', () => {
     const [drop, power] = [5, 500];
     const lasts = ((figures.heatCapacity?.value ?? NaN) * drop) / power;
     same('It cools by 5 K, or 9 °F', lasts, 'duration');
+  });
+});
+
+describe('the example that is worked by hand in circuit.mdx', () => {
+  const example = workedExample('circuit');
+  sumsHold(example, [
+    'Current',
+    'Good for',
+    'Voltage lost',
+    'Share of it',
+    'Power that arrives',
+    'Longest feeder',
+  ]);
+
+  it.each(columns)('the calculator agrees to the digit, %s', (column) => {
+    const metric = column === 'metric';
+    const given = (head: string, pattern: RegExp): number => example.given(head, column, pattern);
+    const inPlace = metric ? situation : usSituation;
+    const length = 50;
+    const { figures } = circuit.compute(
+      inPlace({
+        cable: { kind: 'constant', length, powerPerLength: given('Cable', /^(\d+) W/u) / length },
+        supply: {
+          voltage: given('Cable', /at (\d+) V/u),
+          otherLoad: 0,
+          feederLength: toBase('length', given('Feeder', /^(\d+)/u), metric ? 'm' : 'ft'),
+          conductor: metric ? 'mm2-1.5' : 'awg-12',
+        },
+      }),
+    );
+    const same = (head: string, value: number | undefined, quantity: QuantityName): void =>
+      expect(written(example, head, column)).toBe(shown(value, quantity, column));
+    same('Current', figures.current?.value, 'current');
+    same('Good for', figures.continuousCurrent?.value, 'current');
+    same('Share of it', figures.voltageDrop?.value, 'share');
+    same('Power that arrives', figures.powerArriving?.value, 'power');
+    expect(figures.smallestBreaker?.value).toBe(given('Smallest breaker made', /^(\d+) A$/u));
+    // The table writes a digit more, or less, of these two than a reader is shown.
+    expectPrinted(figures.voltageDropVolts?.value ?? NaN, example.sum('Voltage lost', column).result);
+    const foot = toBase('length', 1, metric ? 'm' : 'ft');
+    const longest = (figures.longestFeeder?.value ?? NaN) / foot;
+    expectPrinted(longest, example.sum('Longest feeder', column).result);
   });
 });
 
