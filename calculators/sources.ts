@@ -64,6 +64,16 @@ export const sources = {
     year: 2018,
     standing: 'seen',
   },
+  'ethylene-glycol-health': {
+    title: 'Assessments of ethylene glycol for public health: lethal amounts, harm to the kidneys',
+    by: 'Health Canada; US Agency for Toxic Substances and Disease Registry',
+    standing: 'seen',
+  },
+  'used-antifreeze': {
+    title: 'Leaflets on handling used antifreeze',
+    by: 'departments of environmental quality of Michigan and Oregon',
+    standing: 'seen',
+  },
   'us-standard-atmosphere': {
     title: 'US Standard Atmosphere 1976',
     by: 'NOAA, NASA, US Air Force',

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { pipeInside } from '../calculators/bench/geometry.ts';
 import { priceAt } from '../calculators/bench/season.ts';
 import { slabResistance } from '../calculators/laws/conduction.ts';
 import { buoyantFlow, flowConductance, openingsInSeries } from '../calculators/laws/leakage.ts';
@@ -9,9 +10,11 @@ import { toBase, type QuantityName } from '../calculators/quantities/quantity.ts
 import { showQuantity, type Manner } from '../calculators/quantities/show.ts';
 import circuit from '../calculators/questions/circuit.ts';
 import loop from '../calculators/questions/loop.ts';
+import mix from '../calculators/questions/mix.ts';
 import roots from '../calculators/questions/roots.ts';
 import watts from '../calculators/questions/watts.ts';
 import { media } from '../calculators/tables/media.ts';
+import { pipes } from '../calculators/tables/pipes.ts';
 import { expectPrinted } from './support/near.ts';
 import { situation, usSituation } from './support/situations.ts';
 import { workedExample, type Column, type WorkedExample } from './support/worked-example.ts';
@@ -245,6 +248,46 @@ describe('the example that is worked by hand in loop.mdx', () => {
     const [drop, power] = [5, 500];
     const lasts = ((figures.heatCapacity?.value ?? NaN) * drop) / power;
     same('It cools by 5 K, or 9 °F', lasts, 'duration');
+  });
+});
+
+describe('the example that is worked by hand in antifreeze.mdx', () => {
+  const example = workedExample('antifreeze');
+  sumsHold(example, [
+    'Concentrate, new loop',
+    'Water, new loop',
+    'To drain and replace',
+    'Or to add on top',
+    'Antifreeze in it then',
+  ]);
+
+  it.each(columns)('the calculator agrees to the digit, %s', (column) => {
+    const metric = column === 'metric';
+    const given = (head: string, pattern: RegExp): number => example.given(head, column, pattern);
+    const pipe = 'drain-110';
+    const volume = toBase('volume', given('Loop', /^(\d+)/u), metric ? 'L' : 'gal');
+    const { figures } = mix.compute(
+      situation({
+        // So long that it holds what the table says.
+        loop: { pipe, length: volume / ((Math.PI / 4) * pipeInside(pipes[pipe]) ** 2) },
+        mix: {
+          antifreeze: 'propylene',
+          share: given('Wanted', /^(\d+) %/u) / 100,
+          measuredFreezing: toBase('temperature', given('Measured', /^([−\d.]+)/u), metric ? '°C' : '°F'),
+        },
+      }),
+    );
+    const same = (head: string, value: number | undefined): void =>
+      expect(written(example, head, column)).toBe(shown(value, 'volume', column));
+    same('Concentrate, new loop', figures.concentrateVolume?.value);
+    same('Water, new loop', figures.waterVolume?.value);
+    same('To drain and replace', figures.drainAndReplace?.value);
+    same('Or to add on top', figures.addConcentrate?.value);
+    same('Antifreeze in it then', figures.concentrateVolume?.value);
+    expect(example.cell('First ice of such mix', column)).toBe(
+      shown(figures.freezingPoint?.value, 'temperature', column),
+    );
+    expectPrinted(figures.presentShare?.value ?? NaN, '0.2105', 'the share in the loop now');
   });
 });
 
