@@ -169,7 +169,7 @@ export const quantities = {
     units: { '/kWh': { scale: 1 / 3.6e6, decimals: 3 }, '1/J': { scale: 1, decimals: 10 } },
   },
   /** A sum of money, in the currency of the region. */
-  money: { base: '1', shown: { metric: '', us: '' }, units: { '': { scale: 1, decimals: 0 }, '1': one } },
+  money: { base: '1', shown: { metric: '', us: '' }, units: { '': { scale: 1, decimals: 2 }, '1': one } },
   duration: {
     base: 's',
     shown: { metric: 'h', us: 'h' },
