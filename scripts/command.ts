@@ -10,28 +10,59 @@ export class BadInput extends Error {
 /** How a command ends that was given something it cannot use. */
 const badInput = 2;
 
-/** Runs a command of the project; what is wrong with its input goes to stderr, and its exit code is 2. */
-export async function runCommand(command: () => Promise<void> | void): Promise<void> {
+/** Where a command is given, and where its words go. */
+export interface Surroundings {
+  /** The folder that its paths start from. */
+  readonly folder: string;
+  /** Writes to standard output. */
+  readonly write: (text: string) => void;
+  /** Writes to standard error. */
+  readonly complain: (text: string) => void;
+}
+
+/** A command of the project. */
+export type Command = (args: readonly string[], surroundings: Surroundings) => Promise<void> | void;
+
+/**
+ * Runs a command and says how it ended: 0, or 2 with a complaint where its input cannot be used. What is wrong with the
+ * command itself is thrown on.
+ */
+export async function exitCodeOf(
+  command: Command,
+  args: readonly string[],
+  surroundings: Surroundings,
+): Promise<number> {
   try {
-    await command();
+    await command(args, surroundings);
+    return 0;
   } catch (error) {
     // The parser of arguments has no class of its own for what it finds wrong.
     const wrongArguments =
       error instanceof TypeError && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS');
     if (!(error instanceof BadInput) && !wrongArguments) throw error;
-    console.error(`${error.message}${wrongArguments ? '. --help says what there is' : ''}`);
-    process.exitCode = badInput;
+    surroundings.complain(`${error.message}${wrongArguments ? '. --help says what there is' : ''}\n`);
+    return badInput;
   }
 }
 
-/**
- * A path as it was meant by whoever gave it. npm runs commands in the project's folder and tells where they were given.
- */
-export function given(path: string): string {
-  if (isAbsolute(path)) return path;
+/** The folder in which a command was given. npm runs commands in the project's folder and tells where that was. */
+function callersFolder(): string {
   const { INIT_CWD, npm_lifecycle_event } = process.env;
   const throughNpm = npm_lifecycle_event !== undefined && resolve(process.cwd()) === resolve(root);
-  return join(throughNpm && INIT_CWD !== undefined ? INIT_CWD : process.cwd(), path);
+  return throughNpm && INIT_CWD !== undefined ? INIT_CWD : process.cwd();
+}
+
+/** A path as it was meant by whoever gave it. */
+export const given = (path: string, folder = callersFolder()): string =>
+  isAbsolute(path) ? path : join(folder, path);
+
+/** Runs a command as this process: its arguments, its folder, its output and its exit code. */
+export async function runCommand(command: Command): Promise<void> {
+  process.exitCode = await exitCodeOf(command, process.argv.slice(2), {
+    folder: callersFolder(),
+    write: (text) => process.stdout.write(text),
+    complain: (text) => process.stderr.write(text),
+  });
 }
 
 const reasons: Readonly<Record<string, string>> = {

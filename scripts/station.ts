@@ -1,6 +1,5 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import process from 'node:process';
 import { parseArgs } from 'node:util';
 import { stringify } from 'yaml';
 import { nearestName } from '../calculators/bench/nearest.ts';
@@ -9,7 +8,7 @@ import { climateOf, ShortRecord, type Climate, type Day } from '../calculators/c
 import { findUnit, toBase } from '../calculators/quantities/quantity.ts';
 import { isId } from '../content/region-schema.ts';
 import { isDay } from '../content/station-schema.ts';
-import { BadInput, given, reasonOf, runCommand } from './command.ts';
+import { BadInput, given, reasonOf, runCommand, type Surroundings } from './command.ts';
 import { readTable, type Row } from './csv.ts';
 import { root } from './steps.ts';
 
@@ -159,9 +158,9 @@ function optionsOf(args: readonly string[]) {
   return values;
 }
 
-function textOf(file: string): string {
+function textOf(file: string, folder: string): string {
   try {
-    return readFileSync(given(file), 'utf8');
+    return readFileSync(given(file, folder), 'utf8');
   } catch (error) {
     throw new BadInput(`${file} cannot be read: ${reasonOf(error)}.`);
   }
@@ -177,10 +176,11 @@ function climateOrRefuse(days: readonly Day[], winterBegins: number, file: strin
   }
 }
 
-function run(args: readonly string[]): void {
+/** Makes a weather record as `npm run station` does; see the help above. */
+export function station(args: readonly string[], { folder, write }: Surroundings): void {
   const options = optionsOf(args);
   if (options.help) {
-    process.stdout.write(help);
+    write(help);
     return;
   }
   const { file, id, name, source, unit } = options;
@@ -192,7 +192,7 @@ function run(args: readonly string[]): void {
   if (!Number.isInteger(winterBegins) || winterBegins < 1 || winterBegins > 12)
     throw new BadInput(`--winter must be the number of a month, 1 to 12. Found: ${options.winter}`);
 
-  const { columns, rows } = readTable(textOf(file));
+  const { columns, rows } = readTable(textOf(file, folder));
   const [column = '', which = ''] = (options.location ?? '').includes('=')
     ? (options.location ?? '').split('=', 2)
     : ['location', options.location ?? ''];
@@ -223,16 +223,16 @@ function run(args: readonly string[]): void {
   const days = daysOf(chosen, options, unit, missing, file);
   const climate = climateOrRefuse(days, winterBegins, file);
   const out =
-    options.out === undefined ? join(root, 'content', 'stations', `${id}.yaml`) : given(options.out);
+    options.out === undefined ? join(root, 'content', 'stations', `${id}.yaml`) : given(options.out, folder);
   try {
     writeFileSync(out, yamlOf(climate, name, source, winterBegins));
   } catch (error) {
     throw new BadInput(`${out} cannot be written: ${reasonOf(error)}.`);
   }
-  process.stdout.write(
+  write(
     `${out}: ${days.length} days from ${climate.firstDay} to ${climate.lastDay}, ${climate.daysMissing} missing, ` +
       `${climate.winters} whole winters, usual lowest ${degrees(climate.usualLowest)}, record ${degrees(climate.recordLowest)}\n`,
   );
 }
 
-await runCommand(() => run(process.argv.slice(2)));
+if (import.meta.main) await runCommand(station);

@@ -10,7 +10,7 @@ import { benchAddress } from '../content/link.ts';
 import { tooLarge } from '../content/yaml-tree.ts';
 import { edition } from '../site/edition.ts';
 import { sentenceText, warningWord } from '../site/widgets/text.ts';
-import { BadInput, given, reasonOf, runCommand } from './command.ts';
+import { BadInput, given, reasonOf, runCommand, type Surroundings } from './command.ts';
 import { loadRegions } from './content-files.ts';
 
 const help = `Makes the worksheet of a bench, two printed sides, out of its bench file.
@@ -34,7 +34,7 @@ interface Request {
 }
 
 /** What the command line asks for; null when it asks for help. */
-function requestOf(args: readonly string[]): Request | null {
+function requestOf(args: readonly string[], folder: string): Request | null {
   const text = { type: 'string' } as const;
   const { values, positionals } = parseArgs({
     args: [...args],
@@ -50,11 +50,11 @@ function requestOf(args: readonly string[]): Request | null {
   if (paper !== undefined && paper !== 'a4' && paper !== 'letter')
     throw new BadInput(`--paper must be a4 or letter. Found: ${paper}`);
   const request: Request = {
-    bench: given(bench),
+    bench: given(bench, folder),
     region,
     paper,
-    out: given(out ?? `${basename(bench, extname(bench))}.pdf`),
-    figures: figures === undefined ? undefined : given(figures),
+    out: given(out ?? `${basename(bench, extname(bench))}.pdf`, folder),
+    figures: figures === undefined ? undefined : given(figures, folder),
   };
   const paths = [request.bench, request.out, ...(request.figures === undefined ? [] : [request.figures])];
   if (new Set(paths.map((path) => resolve(path))).size < paths.length)
@@ -113,10 +113,11 @@ async function writeAll(
   }
 }
 
-await runCommand(async () => {
-  const request = requestOf(process.argv.slice(2));
+/** Makes a worksheet as `npm run worksheet` does; see the help above. */
+export async function worksheet(args: readonly string[], { folder, write }: Surroundings): Promise<void> {
+  const request = requestOf(args, folder);
   if (!request) {
-    process.stdout.write(help);
+    write(help);
     return;
   }
   const name = basename(request.bench);
@@ -158,16 +159,19 @@ await runCommand(async () => {
       : [[request.figures, `${JSON.stringify(figuresOf(situation, answers), null, 2)}\n`] as const]),
   ]);
 
-  console.log(`Worksheet: ${request.out}`);
-  if (request.figures !== undefined) console.log(`Figures:   ${request.figures}`);
-  console.log(`Place:     ${station.name}, ${region.name}`);
+  const say = (line: string): void => write(`${line}\n`);
+  say(`Worksheet: ${request.out}`);
+  if (request.figures !== undefined) say(`Figures:   ${request.figures}`);
+  say(`Place:     ${station.name}, ${region.name}`);
   if (assumed.length > 0)
-    console.log(
+    say(
       `Nobody has set ${assumed.length} of ${allFields.length} fields; they have their usual values, or those of an example.`,
     );
   const warnings = Object.values(answers).flatMap((one) => one.warnings);
   // What must not be built so comes before what is only to be watched.
   for (const now of ['stop', 'care'] as const)
     for (const { level, text } of warnings)
-      if (level === now) console.log(`${warningWord(level)} ${sentenceText(text, manner)}`);
-});
+      if (level === now) say(`${warningWord(level)} ${sentenceText(text, manner)}`);
+}
+
+if (import.meta.main) await runCommand(worksheet);

@@ -1,23 +1,22 @@
-import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import { hoursOfDay } from '../calculators/climate/daily-profile.ts';
 import { coldestGround, soilDiffusivity } from '../calculators/climate/ground.ts';
 import { climateOf, ShortRecord, type Day } from '../calculators/climate/record.ts';
 import { dampingDepth } from '../calculators/laws/ground.ts';
 import { readStation } from '../content/station-schema.ts';
+import { station as command } from '../scripts/station.ts';
+import { runAlone, runHere } from './support/command.ts';
+import { root } from './support/imports.ts';
 import { expectNear, expectPrinted } from './support/near.ts';
 
-const root = fileURLToPath(new URL('..', import.meta.url));
 const weather = 'node_modules/vega-datasets/data/weather.csv';
 const folder = mkdtempSync(join(tmpdir(), 'station-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-const station = (...args: string[]) =>
-  spawnSync(process.execPath, ['scripts/station.ts', ...args], { cwd: root, encoding: 'utf8' });
+const station = (...args: string[]) => runHere(command, root, args);
 
 /** How the records of this guide are made. */
 const made = [
@@ -60,9 +59,9 @@ describe.each(made)('the record of $name', { timeout: 60_000 }, (one) => {
   const record = read.ok ? read.value : undefined;
   const rows = rowsOf(one.name);
 
-  it('is what the command makes of the data today', () => {
+  it('is what the command makes of the data today', async () => {
     const out = join(folder, `${one.id}.yaml`);
-    const ran = station(...argumentsFor(one, out));
+    const ran = await station(...argumentsFor(one, out));
     expect(ran.stderr).toBe('');
     expect(ran.status).toBe(0);
     expect(readFileSync(out, 'utf8')).toBe(kept);
@@ -196,8 +195,8 @@ describe('npm run station', { timeout: 60_000 }, () => {
   const out = join(folder, 'out.yaml');
   const about = ['--id', 'x', '--name', 'X', '--source', 'Invented for a test.', '--out', out];
 
-  it('helps', () => {
-    const ran = station('--help');
+  it('helps', async () => {
+    const ran = await station('--help');
     expect(ran.status).toBe(0);
     for (const flag of [
       '--file',
@@ -213,12 +212,24 @@ describe('npm run station', { timeout: 60_000 }, () => {
       expect(ran.stdout).toContain(flag);
   });
 
-  it('reads degrees Fahrenheit, semicolons, decimal commas, quotes and empty cells', () => {
+  it('works so as a process of its own, and ends with 2 where it cannot', () => {
+    const alone = (...args: string[]) => runAlone('station.ts', root, args);
+    const record = join(folder, 'alone.yaml');
+    expect(alone(...argumentsFor(made[0], record))).toMatchObject({ status: 0, stderr: '' });
+    expect(readFileSync(record, 'utf8')).toBe(
+      readFileSync(join(root, 'content/stations', `${made[0].id}.yaml`), 'utf8'),
+    );
+    const refused = alone('--file', 'nowhere.csv', ...about);
+    expect(refused).toMatchObject({ status: 2, stdout: '' });
+    expect(refused.stderr).toBe('nowhere.csv cannot be read: there is no such file or folder.\n');
+  });
+
+  it('reads degrees Fahrenheit, semicolons, decimal commas, quotes and empty cells', async () => {
     const rows = days('2010-07-01', '2012-06-30').map(({ date }) => `${date};"14,0";50,0;X`);
     rows[3] = '2010-07-04;;;X';
     rows[4] = '2010-07-05;NA;NA;X';
     const file = table('day;min;max;place', ...rows, '');
-    const ran = station(
+    const ran = await station(
       '--file',
       file,
       '--date',
@@ -258,8 +269,8 @@ describe('npm run station', { timeout: 60_000 }, () => {
     ],
     ['no such unit', ['--file', weather, '--unit', 'K'], /--unit must be °C or °F/u],
     ['no such option', ['--fiel', weather], /--fiel/u],
-  ])('refuses %s', (_, args, words) => {
-    const ran = station(...args, ...about);
+  ])('refuses %s', async (_, args, words) => {
+    const ran = await station(...args, ...about);
     expect(ran.status).toBe(2);
     expect(ran.stderr).toMatch(words);
     expect(ran.stderr).not.toMatch(/at .*station\.ts/u);
@@ -271,10 +282,10 @@ describe('npm run station', { timeout: 60_000 }, () => {
     ['2012-01-01,-999,2', /line 2: low must be between.*--missing/u],
     ['2012-01-01,5,2', /line 2: the low \(5\) is above the high \(2\)/u],
     ['2012-01-01,1,2', /too short a record: there are 1 days/u],
-  ])('refuses the line %s', (line, words) => {
-    const ran = station('--file', table('date,low,high', line), ...about);
+  ])('refuses the line %s', async (line, words) => {
+    const ran = await station('--file', table('date,low,high', line), ...about);
     expect(ran.status).toBe(2);
     expect(ran.stderr).toMatch(words);
-    expect(() => execFileSync('test', ['-e', out])).toThrow();
+    expect(existsSync(out)).toBe(false);
   });
 });

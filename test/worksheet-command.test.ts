@@ -11,16 +11,17 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { Matrix, solve } from 'ml-matrix';
 import { PDFDocument } from 'pdf-lib';
 import { afterAll, beforeEach, describe, expect, it } from 'vitest';
 import { findUnit, quantities, type QuantityName } from '../calculators/quantities/quantity.ts';
 import { ensureFonts } from '../scripts/fonts.ts';
+import { worksheet as command } from '../scripts/worksheet.ts';
 import type { FiguresFile } from '../site/figures.ts';
+import { runAlone, runHere } from './support/command.ts';
+import { root } from './support/imports.ts';
 import { expectNear } from './support/near.ts';
 
-const root = fileURLToPath(new URL('..', import.meta.url));
 const example = (id: string): string => join(root, 'content/benches', `${id}.yaml`);
 const firstRow = readFileSync(example('first-row'), 'utf8');
 
@@ -34,11 +35,10 @@ beforeEach(() => {
 });
 
 /** Runs the command in a folder of its own. */
-const worksheet = (...args: string[]) =>
-  spawnSync(process.execPath, [join(root, 'scripts/worksheet.ts'), ...args], {
-    cwd: folder,
-    encoding: 'utf8',
-  });
+const worksheet = (...args: string[]) => runHere(command, folder, args);
+
+/** The same as a process of its own. */
+const worksheetAlone = (...args: string[]) => runAlone('worksheet.ts', folder, args);
 
 function bench(text: string, name = 'bench.yaml'): string {
   writeFileSync(join(folder, name), text);
@@ -52,7 +52,7 @@ await ensureFonts();
 
 describe('npm run worksheet', { timeout: 60_000 }, () => {
   it('helps', () => {
-    const ran = worksheet('--help');
+    const ran = worksheetAlone('--help');
     expect(ran.status).toBe(0);
     for (const word of ['BENCH.yaml', '--region', '--paper', '--out', '--figures', '--help'])
       expect(ran.stdout).toContain(word);
@@ -60,7 +60,7 @@ describe('npm run worksheet', { timeout: 60_000 }, () => {
   });
 
   it('puts BENCH.pdf into the present folder and says where it is', async () => {
-    const ran = worksheet(example('first-row'));
+    const ran = worksheetAlone(example('first-row'));
     expect(ran.stderr).toBe('');
     expect(ran.status).toBe(0);
     expect(ran.stdout).toContain(`Worksheet: ${join(folder, 'first-row.pdf')}`);
@@ -74,14 +74,14 @@ describe('npm run worksheet', { timeout: 60_000 }, () => {
     }
   });
 
-  it('makes the same bytes again', () => {
-    worksheet(example('north-house'), '--out', 'one.pdf');
-    worksheet(example('north-house'), '--out', 'two.pdf');
+  it('makes the same bytes again, in this process and in another', async () => {
+    worksheetAlone(example('north-house'), '--out', 'one.pdf');
+    await worksheet(example('north-house'), '--out', 'two.pdf');
     expect(readFileSync(join(folder, 'one.pdf')).equals(readFileSync(join(folder, 'two.pdf')))).toBe(true);
   });
 
   it('takes the paper and the region that it is told', async () => {
-    const ran = worksheet(
+    const ran = await worksheet(
       example('first-row'),
       '--paper',
       'letter',
@@ -104,10 +104,10 @@ describe('npm run worksheet', { timeout: 60_000 }, () => {
 describe('the figures', { timeout: 60_000 }, () => {
   const known = new Map<string, FiguresFile>();
   /** What the command says of an example; it is asked once. */
-  const figuresIn = (id: string): FiguresFile => {
+  const figuresIn = async (id: string): Promise<FiguresFile> => {
     const before = known.get(id);
     if (before) return before;
-    const ran = worksheet(example(id), '--figures', 'figures.json');
+    const ran = await worksheet(example(id), '--figures', 'figures.json');
     expect([ran.stderr, ran.status]).toEqual(['', 0]);
     expect(readdirSync(folder).sort()).toEqual(['figures.json', `${id}.pdf`]);
     const file = JSON.parse(readFileSync(join(folder, 'figures.json'), 'utf8')) as FiguresFile;
@@ -115,8 +115,8 @@ describe('the figures', { timeout: 60_000 }, () => {
     return file;
   };
 
-  it.each(['first-row', 'north-house'])('of %s have the shape that is promised', (id) => {
-    const file = figuresIn(id);
+  it.each(['first-row', 'north-house'])('of %s have the shape that is promised', async (id) => {
+    const file = await figuresIn(id);
     expect(Object.keys(file)).toEqual(['format', 'figures', 'network', 'night', 'warnings']);
     expect(file.format).toBe(1);
     const names = [
@@ -163,8 +163,8 @@ describe('the figures', { timeout: 60_000 }, () => {
     }
   });
 
-  it('are SI, with temperatures in °C', () => {
-    const { figures } = figuresIn('north-house');
+  it('are SI, with temperatures in °C', async () => {
+    const { figures } = await figuresIn('north-house');
     const unit = (group: string, name: string): string => figures[group]?.[name]?.unit ?? '';
     expect(unit('winding', 'pitch')).toBe('m');
     expect(unit('loop', 'volume')).toBe('m³');
@@ -178,8 +178,8 @@ describe('the figures', { timeout: 60_000 }, () => {
 
   it.each(['first-row', 'north-house'])(
     'of %s hold a network that another solver settles at the same temperatures',
-    (id) => {
-      const { network } = figuresIn(id);
+    async (id) => {
+      const { network } = await figuresIn(id);
       expect(Object.keys(network)).toEqual(['nodes', 'boundaries', 'links', 'heat', 'steady']);
       const index = new Map(network.nodes.map((node, at) => [node.id, at]));
       const fixed = new Map(network.boundaries.map((one) => [one.id, one.temperature]));
@@ -247,16 +247,24 @@ describe('bad input ends with 2, a message and no file', { timeout: 60_000 }, ()
     ['a newer format', firstRow.replace('format: 1', 'format: 99'), /format: .*newer guide/u],
     ['five megabytes', `# ${'x'.repeat(5_000_000)}`, /256 kB or less.*Found: 4883 kB/u],
     ['a picture', Buffer.from([0x89, 0x50, 0x4e, 0x47, 0, 0, 0, 13]).toString('latin1'), /plain text/u],
-  ])('%s', (_, text, words) => {
-    const ran = worksheet(bench(text), '--figures', 'figures.json');
+  ])('%s', async (_, text, words) => {
+    const ran = await worksheet(bench(text), '--figures', 'figures.json');
     expect(ran.status).toBe(2);
     expect(ran.stderr).toMatch(words);
     expect(ran.stdout).toBe('');
     expect(readdirSync(folder)).toEqual(['bench.yaml']);
   });
 
-  it('tells every mistake of a file', () => {
-    const ran = worksheet(
+  it('and does so as a process of its own', () => {
+    const ran = worksheetAlone(bench(firstRow.replace('share: 30 %', 'share: 70 %')));
+    expect(ran).toMatchObject({ status: 2, stdout: '' });
+    // One line of words and no trace of the program.
+    expect(ran.stderr).toMatch(/^bench\.yaml, line \d+, mix\.share: .*between 0\s% and 60\s%.*\n$/u);
+    expect(readdirSync(folder)).toEqual(['bench.yaml']);
+  });
+
+  it('tells every mistake of a file', async () => {
+    const ran = await worksheet(
       bench(firstRow.replace('length: 6 m', 'length: 6').replace('share: 30 %', 'share: 70 %')),
     );
     expect(ran.stderr.trim().split('\n')).toHaveLength(2);
@@ -286,8 +294,8 @@ describe('bad input ends with 2, a message and no file', { timeout: 60_000 }, ()
       [example('first-row'), '--out', 'x', '--figures', './x'],
       /must be different files/u,
     ],
-  ])('%s', (_, args, words) => {
-    const ran = worksheet(...args);
+  ])('%s', async (_, args, words) => {
+    const ran = await worksheet(...args);
     expect(ran.status).toBe(2);
     expect(ran.stderr).toMatch(words);
     expect(ran.stderr).not.toMatch(/\n\s+at /u);
@@ -295,18 +303,18 @@ describe('bad input ends with 2, a message and no file', { timeout: 60_000 }, ()
     expect(readdirSync(folder)).toEqual([]);
   });
 
-  it('does not write over the bench file', () => {
+  it('does not write over the bench file', async () => {
     const name = bench(firstRow);
-    expect(worksheet(name, '--out', name).status).toBe(2);
+    expect((await worksheet(name, '--out', name)).status).toBe(2);
     expect(readFileSync(join(folder, name), 'utf8')).toBe(firstRow);
   });
 
-  it('leaves an older worksheet as it was', () => {
+  it('leaves an older worksheet as it was', async () => {
     writeFileSync(join(folder, 'bench.pdf'), 'older');
-    expect(worksheet(bench('')).status).toBe(2);
+    expect((await worksheet(bench(''))).status).toBe(2);
     expect(readFileSync(join(folder, 'bench.pdf'), 'utf8')).toBe('older');
     // The figures cannot be written, so the worksheet is not written either.
-    expect(worksheet(bench(firstRow), '--figures', 'no/such/figures.json').status).toBe(2);
+    expect((await worksheet(bench(firstRow), '--figures', 'no/such/figures.json')).status).toBe(2);
     expect(readFileSync(join(folder, 'bench.pdf'), 'utf8')).toBe('older');
     expect(readdirSync(folder).sort()).toEqual(['bench.pdf', 'bench.yaml']);
   });
@@ -316,7 +324,7 @@ describe('bad input ends with 2, a message and no file', { timeout: 60_000 }, ()
     // Root may write anywhere.
     const mayNot = spawnSync('touch', [join(folder, 'x')]).status !== 0;
     if (mayNot) {
-      const ran = worksheet(example('first-row'));
+      const ran = await worksheet(example('first-row'));
       expect([ran.status, existsSync(join(folder, 'first-row.pdf'))]).toEqual([2, false]);
       expect(ran.stderr).toMatch(/cannot be written: it may not be opened/u);
     } else await context.annotate('run by root, who may write anywhere');
