@@ -4,15 +4,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { pipeOf } from '../calculators/bench/geometry.ts';
 import type { Situation } from '../calculators/calculator.ts';
-import type { Answers } from '../calculators/index.ts';
+import { answer, type Answers } from '../calculators/index.ts';
 import type { Manner } from '../calculators/quantities/show.ts';
-import first from '../calculators/questions/first.ts';
-import heat from '../calculators/questions/heat.ts';
-import roots from '../calculators/questions/roots.ts';
-import sheath from '../calculators/questions/sheath.ts';
-import watts from '../calculators/questions/watts.ts';
-import ways from '../calculators/questions/ways.ts';
-import winding from '../calculators/questions/winding.ts';
 import { closingDrawing } from '../site/drawing/closing.ts';
 import { arc, at, clip, quarterSine, type Cubic } from '../site/drawing/curve.ts';
 import { crossingDrawing } from '../site/drawing/crossing.ts';
@@ -60,22 +53,27 @@ const drawings = {
 const metric: Manner = { system: 'metric', locale: 'en' };
 const us: Manner = { system: 'us', locale: 'en-US' };
 
-/** What a drawing looks at besides the winding. */
-const alsoNeeded = new Map<BenchDrawing, (where: Situation) => Partial<Answers>>([
-  [crossingDrawing, (where) => ({ sheath: sheath.compute(where) })],
-  [rootLayersDrawing, (where) => ({ roots: roots.compute(where) })],
-  [heatPathsDrawing, (where) => ({ heat: heat.compute(where) })],
-  [closingDrawing, (where) => ({ watts: watts.compute(where), first: first.compute(where) })],
-  [waysDrawing, (where) => ({ watts: watts.compute(where), ways: ways.compute(where) })],
-  [firstDrawing, (where) => ({ first: first.compute(where) })],
+/** Drawings of answers for which a bench has to come to rest, some of them many times. */
+const slow: ReadonlySet<BenchDrawing> = new Set([
+  crossingDrawing,
+  rootLayersDrawing,
+  heatPathsDrawing,
+  closingDrawing,
+  firstDrawing,
+  waysDrawing,
 ]);
 
-/** Only the calculators that a drawing looks at: the whole bench would have to come to rest for each drawing. */
-const answersOf = (where: Situation): Pick<Answers, 'winding'> => ({ winding: winding.compute(where) });
+const known = new WeakMap<Situation, Answers>();
+/** What a drawing may look at; worked out when it does, once for each situation. */
+function answersOf(where: Situation): Answers {
+  const answers = known.get(where) ?? answer(where);
+  known.set(where, answers);
+  return answers;
+}
 
 /** @param height the room on a worksheet, or none for a page of the guide */
 const drawn = (draw: BenchDrawing, where: Situation, manner = metric, width = 150, height = 0): Drawing => {
-  const answers = { ...answersOf(where), ...alsoNeeded.get(draw)?.(where) } as Answers;
+  const answers = answersOf(where);
   return draw({ situation: where, answers, manner, width, ...(height > 0 ? { sheet: { height } } : {}) });
 };
 
@@ -113,9 +111,12 @@ const extremes: Readonly<Record<string, BenchChanges>> = {
   'open bench': { skirt: { material: 'none' }, control: { sensor: 'pot' }, pots: { diameter: 0.03 } },
 };
 
+/** Each of them, built once for all drawings, widths and units: its answers are the same. */
+const built = Object.entries(extremes).map(([name, changes]) => ({ name, where: situation(changes) }));
+
 const widths = [80, 120, 170];
-const cases = Object.entries(extremes).flatMap(([name, changes]) =>
-  widths.flatMap((width) => [metric, us].map((manner) => ({ name, changes, width, manner }))),
+const cases = built.flatMap(({ name, where }) =>
+  widths.flatMap((width) => [metric, us].map((manner) => ({ name, where, width, manner }))),
 );
 
 const pointsOf = (mark: Exclude<Mark, { kind: 'text' }>): readonly Point[] => {
@@ -223,7 +224,7 @@ function faults(drawing: Drawing): string[] {
 describe('drawings of benches', () => {
   for (const [name, draw] of Object.entries(drawings)) {
     it.each(cases)(`${name}: nothing to stumble over, $name, $width mm, $manner.system`, (one) => {
-      expect(faults(drawn(draw, situation(one.changes), one.manner, one.width))).toEqual([]);
+      expect(faults(drawn(draw, one.where, one.manner, one.width))).toEqual([]);
     });
 
     it(`${name}: nothing to stumble over on any bench that the fields allow`, () => {
@@ -238,13 +239,14 @@ describe('drawings of benches', () => {
             expect(faults(drawn(draw, where, manner, width, height))).toEqual([]);
           },
         ),
-        { numRuns: alsoNeeded.has(draw) ? 15 : 60, seed: 20261125 },
+        { numRuns: slow.has(draw) ? 15 : 60, seed: 20261125 },
       );
     });
 
     it(`${name}: the same bench gives the same drawing`, () => {
-      const where = situation(extremes['huge bench']);
-      expect(drawn(draw, where)).toEqual(drawn(draw, where));
+      // Two situations, so that the answers are worked out twice as well.
+      const again = () => drawn(draw, situation(extremes['huge bench']));
+      expect(again()).toEqual(again());
     });
 
     it(`${name}: says in words what it shows`, () => {
@@ -373,7 +375,7 @@ describe('what the drawings show', () => {
 
   it('closing: bars are as long as the watts that they stand for', () => {
     const where = situation({ cover: { kind: 'film' } });
-    const { needGaps, needAll } = first.compute(where).figures;
+    const { needGaps, needAll } = answersOf(where).first.figures;
     const drawing = drawn(closingDrawing, where, metric, 170);
     const bars = drawing.marks
       .filter((mark) => mark.kind === 'line')
@@ -385,7 +387,7 @@ describe('what the drawings show', () => {
 
   it('heat paths: says the watts of its arrows in words', () => {
     const where = situation();
-    const { skirt, leakage } = heat.compute(where).figures;
+    const { skirt, leakage } = answersOf(where).heat.figures;
     const { description } = drawn(heatPathsDrawing, where);
     for (const figure of [skirt, leakage]) {
       const said = `${Math.round(figure?.value ?? NaN)}`;
@@ -525,8 +527,7 @@ describe('a drawing as SVG', () => {
 
   it('stays small', () => {
     for (const draw of Object.values(drawings))
-      for (const changes of Object.values(extremes))
-        expect(svgMarkup(drawn(draw, situation(changes)), 'x').length).toBeLessThan(60_000);
+      for (const { where } of built) expect(svgMarkup(drawn(draw, where), 'x').length).toBeLessThan(60_000);
   });
 });
 
