@@ -181,6 +181,16 @@ function keepStrip(): void {
   store.leave(stripKey, words);
 }
 
+/**
+ * How long the answers of this page took last time [ms]. Where it is long, nothing is worked out while someone types: a
+ * season takes most of a second, in which no key would be answered.
+ */
+let took = 0;
+const felt = 50;
+const longestPause = 700;
+
+const paused = (time: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, time));
+
 /** The latest call wins: an answer that arrives after a newer one was asked for is dropped. */
 let turn = 0;
 
@@ -198,7 +208,11 @@ export async function showBench(): Promise<void> {
   const ids = needed();
   if (ids.length === 0) return;
   const situation = await situationOf(store.state.bench);
+  if (took > felt) await paused(Math.min(longestPause, took));
+  if (mine !== turn) return;
+  const begun = performance.now();
   const answers = await answersFor(ids, situation);
+  took = performance.now() - begun;
   if (mine !== turn) return;
   showFigures(answers, how);
   showTables(answers, how);
