@@ -1,6 +1,10 @@
+import { ensemble, nightHeadlines, toTheEnd } from '../calculators/bench/ensemble.ts';
+import { nightOf } from '../calculators/bench/night.ts';
+import { expectedParameters } from '../calculators/bench/priors.ts';
+import { throughSeason } from '../calculators/bench/season.ts';
 import { designRest } from '../calculators/bench/steady.ts';
 import type { Situation } from '../calculators/calculator.ts';
-import { answer } from '../calculators/index.ts';
+import { answer, calculators, type CalculatorId } from '../calculators/index.ts';
 import { readBenchFile } from '../content/bench-file.ts';
 import { benchAddress } from '../content/link.ts';
 import { edition } from '../site/edition.ts';
@@ -31,13 +35,24 @@ function firstExample(): Situation {
   return { bench, region, station };
 }
 
+/** Calculators that follow a bench through hours, nights or a winter; no key press waits for them. */
+const throughTime: readonly CalculatorId[] = [
+  'night',
+  'tonight',
+  'outage',
+  'warm-up',
+  'season',
+  'ways',
+  'readings',
+];
+
 /** What is measured over and over. */
 export async function cases(): Promise<readonly Case[]> {
   const example = firstExample();
   // Answers are kept as long as a situation lives, so each run gets one of its own.
   const anew = (): Situation => ({ ...example });
   const { region } = example;
-  const answers = answer(example);
+  const expected = expectedParameters(example);
   const fonts = await ensureFonts();
   const [file] = filesOf('benches');
   const regions = loadRegions();
@@ -48,13 +63,31 @@ export async function cases(): Promise<readonly Case[]> {
     { name: 'steady state, thermostat', work: () => designRest(anew(), 'thermostat'), budget: 1 },
     { name: 'steady state, roots held', work: () => designRest(anew(), 'hold-roots'), budget: 1 },
     // A form answers to each key: all of it must fit between two frames and still leave time to draw (50 ms).
-    { name: 'all calculators', work: () => answer(anew()), budget: 50 },
     {
-      name: 'worksheet',
+      name: 'all calculators of a bench at rest',
+      work: () => {
+        const one = anew();
+        return calculators.filter(({ id }) => !throughTime.includes(id)).map(({ compute }) => compute(one));
+      },
+      budget: 50,
+    },
+    {
+      name: 'a cold snap of 72 h in minutes',
+      work: () => nightOf(example, expected, { every: 60, control: 'switched' }),
+      budget: 10,
+    },
+    { name: 'a season of 4,368 h in hours', work: () => throughSeason(example, expected), budget: 60 },
+    {
+      name: 'a snap of 200 benches in half hours',
+      work: () => toTheEnd(ensemble(example, nightHeadlines(example))),
+      budget: 1000,
+    },
+    {
+      name: 'worksheet, with its answers',
       work: () =>
         drawWorksheet({
           situation: example,
-          answers,
+          answers: answer(anew()),
           manner: { system: region.units, locale: region.languages[0] ?? 'en' },
           paper: region.paper,
           fonts,
