@@ -124,8 +124,10 @@ describe('a chapter with the reader’s own numbers', () => {
     expect(await page.locator('#winding [data-errors] a').innerText()).toBe(await error.innerText());
     expect(await page.locator('[data-status]').textContent()).toBe(await error.innerText());
 
-    // 9.99 and 99.9 could be used on the way to 9999; the last one that could is what the figures hold for.
-    const held = await figure(page, 'winding.pitch').innerText();
+    // 9 and 99 could be used on the way to 9999; the last one that could is what the figures come to hold for.
+    const shown = () => figure(page, 'winding.pitch').innerText();
+    await eventually(async () => [before, 'no figure'].includes(await shown())).toBe(false);
+    const held = await shown();
     await page.reload();
     await eventually(() => seen(error.innerText())).toContain('must be between');
     expect(await input.inputValue()).toBe('9999');
