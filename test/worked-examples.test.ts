@@ -1,10 +1,14 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { pipeInside } from '../calculators/bench/geometry.ts';
+import { expectedParameters } from '../calculators/bench/priors.ts';
 import { priceAt } from '../calculators/bench/season.ts';
+import { restOn } from '../calculators/bench/steady.ts';
 import { slabResistance } from '../calculators/laws/conduction.ts';
 import { buoyantFlow, flowConductance, openingsInSeries } from '../calculators/laws/leakage.ts';
 import { radiantFlux } from '../calculators/laws/radiation.ts';
 import { mediumFusionHeat, waterShareOf } from '../calculators/properties/medium.ts';
+import { dewPoint, innerFace, saturationPressure } from '../calculators/properties/moist-air.ts';
 import { waterFusionHeat, waterHeatCapacity } from '../calculators/properties/water.ts';
 import { toBase, type QuantityName } from '../calculators/quantities/quantity.ts';
 import { showQuantity, type Manner } from '../calculators/quantities/show.ts';
@@ -15,7 +19,8 @@ import roots from '../calculators/questions/roots.ts';
 import watts from '../calculators/questions/watts.ts';
 import { media } from '../calculators/tables/media.ts';
 import { pipes } from '../calculators/tables/pipes.ts';
-import { expectPrinted } from './support/near.ts';
+import { roundScale } from '../site/drawing/scale.ts';
+import { expectNear, expectPrinted } from './support/near.ts';
 import { situation, usSituation } from './support/situations.ts';
 import { workedExample, type Column, type WorkedExample } from './support/worked-example.ts';
 
@@ -430,5 +435,177 @@ describe('the example that is worked by hand in season.mdx', () => {
     const joules = loss * by * 30 * 12 * 3600;
     const printed = /= ([\d.]+) kWh$/u.exec(example.cell('Held less warm', column))?.[1] ?? '';
     expectPrinted(joules / toBase('energy', 1, 'kWh'), printed, 'held less warm');
+  });
+});
+
+describe('the example that is worked by hand in proof.mdx', () => {
+  const example = workedExample('proof');
+  sumsHold(example, [
+    'Mean power',
+    'Share of the time',
+    'Rise',
+    'Loss per degree',
+    'Rise at full power',
+    'Under the bench then',
+  ]);
+
+  it.each(columns)('quantities agree to the digit, %s', (column) => {
+    const metric = column === 'metric';
+    const given = (head: string, pattern: RegExp): number => example.given(head, column, pattern);
+    const level = (pattern: RegExp): number =>
+      toBase('temperature', given('House, under bench', pattern), metric ? '°C' : '°F');
+    const energy = toBase('energy', given('Meter', /^([\d.]+) kWh/u), 'kWh');
+    const power = energy / toBase('duration', given('Meter', /in (\d+) h/u), 'h');
+    const rise = level(/, ([\d.]+) °/u) - level(/^([\d.]+) °/u);
+    const full = given('Meter', /gives (\d+) W/u);
+    const perStep = toBase('conductance', 1, metric ? 'W/K' : 'W/°F');
+    const step = toBase('temperatureDifference', 1, metric ? 'K' : '°F');
+    const print = (value: number, head: string): void => {
+      expectPrinted(value, example.sum(head, column).result, head);
+    };
+    print(power, 'Mean power');
+    print(power / full, 'Share of the time');
+    print(rise / step, 'Rise');
+    print(power / rise / perStep, 'Loss per degree');
+    print((full * rise) / power / step, 'Rise at full power');
+    const hard = given('House on hard night', /^([−\d]+) °/u);
+    print(hard + (full * rise) / power / step, 'Under the bench then');
+  });
+});
+
+describe('the reading of the trade in proof.mdx (common practice, no published source)', () => {
+  const fahrenheit = (level: number): number => toBase('temperature', level, '°F');
+  const text = readFileSync(new URL('../content/chapters/proof.mdx', import.meta.url), 'utf8');
+  const quantities = (of: string): number[] =>
+    [...text.matchAll(new RegExp(`<Quantity value=\\{([\\d.]+)\\} of="${of}" />`, 'gu'))].map(([, value]) =>
+      Number(value),
+    );
+
+  it('is 64 °F under the bench and 58 °F in the house', () => {
+    const [under = NaN, house = NaN] = quantities('temperature');
+    const [rise = NaN] = quantities('temperatureDifference');
+    expect(shown(under, 'temperature', 'us')).toBe('64.0 °F');
+    expect(shown(house, 'temperature', 'us')).toBe('58.0 °F');
+    expect(shown(rise, 'temperatureDifference', 'us')).toBe('6.0 °F');
+  });
+
+  it('belongs to the power that the chapter gives, to ten watts, with film and with slats', () => {
+    // 6 m by 1.2 m, skirt to the floor all round, film cover, 3 in pipe as a U, cable of 600 W; outside 54 °F.
+    const power = (top: 'film' | 'slats'): number => {
+      const one = situation({
+        place: { houseOffset: fahrenheit(58) - fahrenheit(54) },
+        frame: { length: 6, width: 1.2, height: 0.8, top },
+        skirt: { material: 'film-plain', layers: 1, closed: 1 },
+        cover: { kind: 'film' },
+        loop: { pipe: 'thin-wall-3in' },
+        cable: { powerPerLength: 16, length: 38 },
+        control: { sensor: 'air', setPoint: fahrenheit(64) },
+      });
+      const rest = restOn(one, 'thermostat', expectedParameters(one), fahrenheit(54));
+      // "On for about two thirds of the time".
+      expectNear(rest.power / rest.fullPower, 2 / 3, 0.06, `duty on ${top}`);
+      return rest.power;
+    };
+    const said = quantities('power');
+    expect(said).toHaveLength(2);
+    expect(said).toEqual((['film', 'slats'] as const).map((top) => Math.round(power(top) / 10) * 10));
+  });
+});
+
+describe('the example that is worked by hand in care.mdx', () => {
+  const example = workedExample('care');
+  sumsHold(example, [
+    'Vapour in the air',
+    'Dew point',
+    'Face of single film',
+    'Face of double film',
+    'Energy of week 5',
+    'Mean power',
+  ]);
+  const text = readFileSync(new URL('../content/chapters/care.mdx', import.meta.url), 'utf8');
+  // A conventional inch of mercury is 3386.389 Pa (NIST SP 811, appendix B.8).
+  const inchOfMercury = 3386.389;
+
+  it('the table of what air can hold is that of the law, to the digit', () => {
+    const rows = [...text.matchAll(/^\| (\d+) °C +\| (\d+) +\| (\d+) °F +\| ([\d.]+) +\|$/gmu)];
+    expect(rows).toHaveLength(6);
+    for (const [, celsius, pascals = '', fahrenheit, inches = ''] of rows) {
+      expectPrinted(saturationPressure(Number(celsius)), pascals, `${celsius} °C`);
+      const other = toBase('temperature', Number(fahrenheit), '°F');
+      expectPrinted(saturationPressure(other) / inchOfMercury, inches, `${fahrenheit} °F`);
+    }
+  });
+
+  it.each(columns)('the laws of moist air agree to the digit, %s', (column) => {
+    const metric = column === 'metric';
+    const given = (head: string, pattern: RegExp): number => example.given(head, column, pattern);
+    const unit = metric ? '°C' : '°F';
+    const level = (pattern: RegExp): number => toBase('temperature', given('House, outside', pattern), unit);
+    const [inside, outside] = [level(/^(\d+) °. inside/u), level(/(\d+) °. outside/u)];
+    const humidity = given('Vapour in the air', /^([\d.]+) ×/u);
+    const print = (value: number, head: string): void => {
+      expectPrinted(value, example.sum(head, column).result, head);
+    };
+    const printLevel = (celsius: number, head: string): void => {
+      expect(shown(celsius, 'temperature', column)).toBe(written(example, head, column));
+    };
+    print((humidity * saturationPressure(inside)) / (metric ? 1 : inchOfMercury), 'Vapour in the air');
+    const dew = dewPoint(inside, humidity);
+    printLevel(dew, 'Dew point');
+    // One h·ft²·°F/Btu is 0.176110 m²·K/W (NIST SP 811, appendix B.8).
+    const resistance = (pattern: RegExp): number => given('Resistances', pattern) * (metric ? 1 : 0.17611);
+    const [film, space, out] = [
+      resistance(/^([\d.]+) inside/u),
+      resistance(/([\d.]+) air space/u),
+      resistance(/([\d.]+) outside/u),
+    ];
+    const single = innerFace(inside, outside, 1 / (film + out), 1 / film);
+    const double = innerFace(inside, outside, 1 / (film + space + out), 1 / film);
+    printLevel(single, 'Face of single film');
+    printLevel(double, 'Face of double film');
+    expect(single).toBeLessThan(double);
+    expect(double).toBeLessThan(dew);
+  });
+
+  it('takes its week from the log', () => {
+    const meter = [...text.matchAll(/^\| \d +\|.*\| (\d+) +\|[^|]*\|$/gmu)].map(([, kwh]) => Number(kwh));
+    expect(meter).toHaveLength(6);
+    const used = (meter[4] ?? NaN) - (meter[3] ?? NaN);
+    expectPrinted(used, example.sum('Energy of week 5', 'metric').result);
+    const mean = toBase('energy', used, 'kWh') / toBase('duration', 7 * 24, 'h');
+    expectPrinted(mean, example.sum('Mean power', 'metric').result);
+  });
+});
+
+describe('the example that is worked by hand in worksheet.mdx', () => {
+  const example = workedExample('worksheet');
+  sumsHold(example, [
+    'Width of the bench',
+    'The same, shrunk',
+    'Printed at',
+    'Energy of the week',
+    'Mean power',
+    'Roots above house',
+  ]);
+
+  it.each(columns)('scale, power and difference agree to the digit, %s', (column) => {
+    const metric = column === 'metric';
+    const given = (head: string, pattern: RegExp): number => example.given(head, column, pattern);
+    const ratio = given('Section, measured', /1:(\d+)$/u);
+    // A scale that the sheet has.
+    expect(roundScale(1000 / ratio, column)?.name).toBe(`1:${ratio}`);
+    const paper = toBase('size', given('Section, measured', /^([\d.]+) /u), metric ? 'mm' : 'in');
+    expect(shown(paper * ratio, 'length', column)).toBe(written(example, 'Width of the bench', column));
+
+    const week = (pattern: RegExp): number => toBase('energy', given('Meter, a week apart', pattern), 'kWh');
+    const used = week(/and ([\d.]+) kWh$/u) - week(/^([\d.]+) kWh/u);
+    expect(shown(used, 'energy', column)).toBe(written(example, 'Energy of the week', column));
+    const mean = used / toBase('duration', 7 * 24, 'h');
+    expect(shown(mean, 'power', column)).toBe(written(example, 'Mean power', column));
+
+    const lowest = (pattern: RegExp): number =>
+      toBase('temperature', given('Lowest of the week', pattern), metric ? '°C' : '°F');
+    const above = lowest(/roots ([\d.]+) °/u) - lowest(/house ([−\d.]+) °/u);
+    expect(shown(above, 'temperatureDifference', column)).toBe(written(example, 'Roots above house', column));
   });
 });
