@@ -10,7 +10,7 @@ import mix from '../../calculators/questions/mix.ts';
 import sheath from '../../calculators/questions/sheath.ts';
 import winding from '../../calculators/questions/winding.ts';
 import { codesOf } from '../support/answers.ts';
-import { anyBench } from '../support/benches.ts';
+import { anyBench, withOthersFrom } from '../support/benches.ts';
 import {
   inventedStation,
   metricRegion,
@@ -124,20 +124,7 @@ describe('every answer of pipe, cable and circuit', () => {
   it.each(calculators)('$id: reads the fields that its answer depends on, and says so', (one) => {
     fc.assert(
       fc.property(anySituation, anyBench, ({ bench, region, station }, other) => {
-        // Every field that is not declared is taken from another bench: nothing may change.
-        const mixed = Object.fromEntries(
-          Object.entries(bench).map(([group, members]) => [
-            group,
-            Object.fromEntries(
-              Object.entries(members).map(([name, value]) => [
-                name,
-                (one.reads as readonly string[]).includes(`${group}.${name}`)
-                  ? value
-                  : (other as unknown as Record<string, Record<string, unknown>>)[group]?.[name],
-              ]),
-            ),
-          ]),
-        ) as unknown as Situation['bench'];
+        const mixed = withOthersFrom(other, bench, one.reads);
         expect(one.compute({ bench: mixed, region, station })).toEqual(
           one.compute({ bench, region, station }),
         );

@@ -6,7 +6,7 @@ import { restOn } from '../../calculators/bench/steady.ts';
 import type { Situation } from '../../calculators/calculator.ts';
 import settings from '../../calculators/questions/settings.ts';
 import { codesOf, valueOf } from '../support/answers.ts';
-import { anyBench, type BenchChanges } from '../support/benches.ts';
+import { anyBench, type BenchChanges, withOthersFrom } from '../support/benches.ts';
 import { expectNear } from '../support/near.ts';
 import { inventedStation, metricRegion, situation } from '../support/situations.ts';
 
@@ -179,19 +179,7 @@ describe('settings', () => {
   it('reads the fields that its answer depends on, and says so', () => {
     fc.assert(
       fc.property(anyBench, anyBench, (bench, other) => {
-        const mixed = Object.fromEntries(
-          Object.entries(bench).map(([group, members]) => [
-            group,
-            Object.fromEntries(
-              Object.entries(members).map(([name, value]) => [
-                name,
-                (settings.reads as readonly string[]).includes(`${group}.${name}`)
-                  ? value
-                  : (other as unknown as Record<string, Record<string, unknown>>)[group]?.[name],
-              ]),
-            ),
-          ]),
-        ) as unknown as Situation['bench'];
+        const mixed = withOthersFrom(other, bench, settings.reads);
         expect(figuresOfAny(mixed)).toEqual(figuresOfAny(bench));
       }),
       { numRuns: 30 },

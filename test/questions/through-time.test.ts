@@ -9,7 +9,7 @@ import tonight from '../../calculators/questions/tonight.ts';
 import warmUp from '../../calculators/questions/warm-up.ts';
 import ways from '../../calculators/questions/ways.ts';
 import { codesOf } from '../support/answers.ts';
-import { anyBench, changed } from '../support/benches.ts';
+import { anyBench, changed, withOthersFrom } from '../support/benches.ts';
 import { inventedStation, metricRegion, situation, usRegion } from '../support/situations.ts';
 
 /** Each with as many random benches as it can answer in a second or so. */
@@ -104,19 +104,7 @@ describe('every answer through time', () => {
     (_, one, numRuns) => {
       fc.assert(
         fc.property(anySituation, anyBench, ({ bench, region, station }, other) => {
-          const mixed = Object.fromEntries(
-            Object.entries(bench).map(([group, members]) => [
-              group,
-              Object.fromEntries(
-                Object.entries(members).map(([name, value]) => [
-                  name,
-                  (one.reads as readonly string[]).includes(`${group}.${name}`)
-                    ? value
-                    : (other as unknown as Record<string, Record<string, unknown>>)[group]?.[name],
-                ]),
-              ),
-            ]),
-          ) as unknown as Situation['bench'];
+          const mixed = withOthersFrom(other, bench, one.reads);
           expect(one.compute({ bench: mixed, region, station })).toEqual(
             one.compute({ bench, region, station }),
           );

@@ -53,3 +53,19 @@ export const anyBench: fc.Arbitrary<Bench> = fc
     const byPath = new Map(allFields.map(({ path }, index) => [path, values[index] ?? null]));
     return benchOf(({ path }) => byPath.get(path) ?? null);
   });
+
+/** The bench with every field but these taken from another: what hangs on these alone does not change. */
+export const withOthersFrom = (other: Bench, bench: Bench, kept: readonly string[]): Bench =>
+  Object.fromEntries(
+    Object.entries(bench).map(([group, members]) => [
+      group,
+      Object.fromEntries(
+        Object.entries(members).map(([name, value]) => [
+          name,
+          kept.includes(`${group}.${name}`)
+            ? value
+            : (other as unknown as Record<string, Record<string, unknown>>)[group]?.[name],
+        ]),
+      ),
+    ]),
+  ) as unknown as Bench;
