@@ -1,5 +1,6 @@
-import type { Mark } from './drawing.ts';
+import type { Drawing, Mark } from './drawing.ts';
 import { hatch } from './hatch.ts';
+import { notes } from './key.ts';
 import { textWidth, wrap } from './measure.ts';
 import { label, labels, leading, letters, line, pen, rectangle } from './pen.ts';
 
@@ -31,6 +32,8 @@ interface Bars {
 }
 
 /** All on paper [mm]. */
+const margin = 2;
+const noteGap = 2.5;
 const thick = 5;
 const nameGap = 1.5;
 const rowGap = 4;
@@ -44,7 +47,7 @@ const shortest = 0.3;
  *
  * @returns the marks and the height that they take
  */
-export function barMarks({ bars, axis, marker, left, top, width }: Bars): {
+function barMarks({ bars, axis, marker, left, top, width }: Bars): {
   readonly marks: readonly Mark[];
   readonly height: number;
 } {
@@ -110,4 +113,34 @@ export function barMarks({ bars, axis, marker, left, top, width }: Bars): {
     bottom += 1.5 + lines.length * leading * size;
   }
   return { marks, height: bottom - top };
+}
+
+interface BarDrawing extends Omit<Bars, 'left' | 'top' | 'width'> {
+  readonly title: string;
+  /** What the bars tell, in a sentence, for those who cannot see them. */
+  readonly lead: string;
+  /** Sentences under the bars. */
+  readonly after?: readonly string[];
+  /** Width of the drawing on paper [mm]. */
+  readonly width: number;
+}
+
+/** A drawing of nothing but bars, with its frame, its words under it and its text for those who cannot see it. */
+export function barDrawing({ title, lead, after = [], width, ...bars }: BarDrawing): Drawing {
+  const place = { left: margin, width: width - 2 * margin };
+  const drawn = barMarks({ ...bars, ...place, top: margin });
+  const below = margin + drawn.height + (after.length > 0 ? noteGap : 0);
+  const small = notes(after, { ...place, top: below });
+  return {
+    width,
+    height: below + small.height + margin,
+    title,
+    description: [
+      lead,
+      ...bars.bars.map(({ name, figure }) => `${name}: ${figure}.`),
+      ...(bars.marker ? [bars.marker.words] : []),
+      ...after,
+    ].join(' '),
+    marks: [...drawn.marks, ...small.marks],
+  };
 }

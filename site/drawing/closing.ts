@@ -1,11 +1,7 @@
 import { improvements } from '../../calculators/bench/improvements.ts';
 import { showQuantity } from '../../calculators/quantities/show.ts';
-import { barMarks, type Bar } from './bars.ts';
+import { barDrawing, type Bar } from './bars.ts';
 import type { BenchDrawing } from './input.ts';
-import { notes } from './key.ts';
-
-/** On paper [mm]. */
-const margin = 2;
 
 /** The power that the bench needs as it is, after each way of closing it in, and after all of them. */
 export const closingDrawing: BenchDrawing = ({ situation: { bench }, answers, manner, width }) => {
@@ -37,20 +33,13 @@ export const closingDrawing: BenchDrawing = ({ situation: { bench }, answers, ma
   const have = installed?.value ?? 0;
   const longest = Math.max(have, ...bars.map(({ to }) => to ?? 0));
   const marker = { at: have, words: `The upright line: your cable, ${power(have)}.` };
-  const place = { left: margin, width: width - 2 * margin };
-  const drawn = barMarks({ bars, axis: [0, longest], marker, top: margin, ...place });
-  const said = there.map(({ improvement }) => `${improvement.label}: does not arise, or your bench has it.`);
-  const small = notes(said, { ...place, top: margin + drawn.height + 2.5 });
-  return {
-    width,
-    height: margin + drawn.height + 2.5 + small.height + margin,
+  return barDrawing({
     title: 'Watts before and after',
-    description: [
-      'Bars of the power that holds the coldest roots at your limit on the design night, if it lasted.',
-      ...bars.map(({ name, figure }) => `${name}: ${figure}.`),
-      marker.words,
-      ...said,
-    ].join(' '),
-    marks: [...drawn.marks, ...small.marks],
-  };
+    lead: 'Bars of the power that holds the coldest roots at your limit on the design night, if it lasted.',
+    bars,
+    axis: [0, longest],
+    marker,
+    after: there.map(({ improvement }) => `${improvement.label}: does not arise, or your bench has it.`),
+    width,
+  });
 };

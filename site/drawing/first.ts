@@ -1,9 +1,7 @@
 import { showQuantity } from '../../calculators/quantities/show.ts';
-import { barMarks, type Bar } from './bars.ts';
+import { barDrawing, type Bar } from './bars.ts';
 import type { BenchDrawing } from './input.ts';
 
-/** On paper [mm]. */
-const margin = 2;
 /** The axis begins this far under the coldest of the bars [K]. */
 const under = 1;
 
@@ -29,16 +27,12 @@ export const firstDrawing: BenchDrawing = ({ situation, answers, manner, width }
   const ends = [limit, ...bars.map(({ to }) => to ?? limit)];
   const axis = [Math.min(...ends) - under, Math.max(...ends)] as const;
   const marker = { at: limit, words: `The upright line: your limit, ${level(limit)}.` };
-  const drawn = barMarks({ bars, axis, marker, left: margin, top: margin, width: width - 2 * margin });
-  return {
-    width,
-    height: drawn.height + 2 * margin,
+  return barDrawing({
     title: 'What each change does for the roots',
-    description: [
-      'Bars of the temperature of the coldest roots on the design night, if it lasted, each longer the warmer they are.',
-      ...bars.map(({ name, figure }) => `${name}: ${figure}.`),
-      `Your limit: ${level(limit)}.`,
-    ].join(' '),
-    marks: drawn.marks,
-  };
+    lead: 'Bars of the temperature of the coldest roots on the design night, if it lasted, each longer the warmer they are.',
+    bars,
+    axis,
+    marker,
+    width,
+  });
 };

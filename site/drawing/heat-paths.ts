@@ -1,5 +1,4 @@
 import { loopPath, pipeOf } from '../../calculators/bench/geometry.ts';
-import { priorsOf } from '../../calculators/bench/priors.ts';
 import { showQuantity } from '../../calculators/quantities/show.ts';
 import type { Mark, Point } from './drawing.ts';
 import { ground, hatch } from './hatch.ts';
@@ -7,18 +6,7 @@ import type { BenchDrawing, DrawingInput } from './input.ts';
 import { balloon, balloonRadius, key, notes } from './key.ts';
 import type { Box } from './measure.ts';
 import { pen, polygon } from './pen.ts';
-import {
-  boardMarks,
-  coverMarks,
-  drawnGap,
-  legMarks,
-  pipeMarks,
-  plantHeight,
-  potMarks,
-  skirtMarks,
-  topMarks,
-  type Scale,
-} from './section-parts.ts';
+import { benchAcross, plantHeight, type Scale } from './section-parts.ts';
 
 /** All on paper [mm]. */
 const margin = 2;
@@ -109,19 +97,11 @@ function scaleOf({ situation: { bench }, width }: DrawingInput): {
 
 function benchMarks({ situation }: DrawingInput, scale: Scale, floor: number): Mark[] {
   const { bench } = situation;
-  const priors = priorsOf(situation);
-  const gap = ({ expected }: { readonly expected: number }) => drawnGap(expected, scale.perMetre);
   const middles = [...new Set(loopPath(bench).map(([, across]) => across))];
   const beyond = Math.max(4, (pipeOf(bench).outsideDiameter / 2) * scale.perMetre);
   return [
     ...ground(scale.x(0) - beyond, scale.x(bench.frame.width) + beyond, floor),
-    ...boardMarks(scale, bench),
-    ...legMarks(scale, bench),
-    ...skirtMarks(scale, bench, gap(priors.topGap), gap(priors.bottomGap)),
-    ...pipeMarks(scale, bench, middles),
-    ...potMarks(scale, bench, plantHeight(bench)),
-    topMarks(scale, bench),
-    ...coverMarks(scale, bench, gap(priors.coverGap)),
+    ...benchAcross({ situation, scale, middles }),
   ];
 }
 

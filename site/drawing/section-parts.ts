@@ -1,5 +1,7 @@
 import type { Bench } from '../../calculators/bench/fields.ts';
 import { pipeInside, pipeOf, skirtClosed } from '../../calculators/bench/geometry.ts';
+import { priorsOf } from '../../calculators/bench/priors.ts';
+import type { Situation } from '../../calculators/calculator.ts';
 import { arc } from './curve.ts';
 import type { Mark, Point } from './drawing.ts';
 import { hatch } from './hatch.ts';
@@ -94,7 +96,7 @@ function pot({ perMetre, x, y }: Scale, middle: number, bench: Bench, plant: num
 }
 
 /** The pots: each one where it can be told from the next, else one block. */
-export function potMarks(scale: Scale, bench: Bench, plant: number): Mark[] {
+function potMarks(scale: Scale, bench: Bench, plant: number): Mark[] {
   const row = potRow(bench);
   if (bench.pots.diameter * scale.perMetre >= leastPot)
     return row.flatMap((middle) => pot(scale, middle, bench, plant));
@@ -134,7 +136,7 @@ function coverOutline({ x, y, perMetre }: Scale, bench: Bench, gap: number, inwa
 }
 
 /** The cover: film as a line, fleece dashed. */
-export function coverMarks(scale: Scale, bench: Bench, gap: number): Mark[] {
+function coverMarks(scale: Scale, bench: Bench, gap: number): Mark[] {
   const dash = [1.6, 1];
   const fleece = (inward: number): Mark => ({ ...coverOutline(scale, bench, gap, inward), dash }) as Mark;
   const film = coverOutline(scale, bench, gap, 0);
@@ -152,7 +154,7 @@ export function coverMarks(scale: Scale, bench: Bench, gap: number): Mark[] {
 }
 
 /** The skirt: as many lines as it has layers, side by side, hung outside the edge. */
-export function skirtMarks({ x, y }: Scale, bench: Bench, topGap: number, bottomGap: number): Mark[] {
+function skirtMarks({ x, y }: Scale, bench: Bench, topGap: number, bottomGap: number): Mark[] {
   if (skirtClosed(bench) === 0) return [];
   const [top, bottom] = [y(bench.frame.height) + topGap, y(0) - bottomGap];
   const marks: Mark[] = [];
@@ -204,14 +206,14 @@ export const plantHeight = ({ cover, pots }: Bench): number =>
 const boardTop = ({ frame }: Bench): number => Math.min(frame.floorInsulation, frame.height / 2);
 
 /** The foam board on the floor, if there is one. */
-export function boardMarks({ x, y }: Scale, bench: Bench): Mark[] {
+function boardMarks({ x, y }: Scale, bench: Bench): Mark[] {
   if (bench.frame.floorInsulation === 0) return [];
   const board = { left: x(0), right: x(bench.frame.width), top: y(boardTop(bench)), bottom: y(0) };
   return [...hatch(board, 1.6), rectangle(board, { stroke: 'ink', width: pen.edge })];
 }
 
 /** The legs and the rail that the pipes lie on, behind everything else. */
-export function legMarks({ x, y }: Scale, bench: Bench): Mark[] {
+function legMarks({ x, y }: Scale, bench: Bench): Mark[] {
   const { outsideDiameter } = pipeOf(bench);
   const [left, right] = [x(0) + legInset, x(bench.frame.width) - legInset];
   const rail = y(pipeLevel(bench) - outsideDiameter / 2 - bench.cable.diameter) + 0.3;
@@ -225,7 +227,7 @@ export function legMarks({ x, y }: Scale, bench: Bench): Mark[] {
 }
 
 /** The pipes of the loop cut across, with the cable around them. */
-export function pipeMarks({ x, y, perMetre }: Scale, bench: Bench, middles: readonly number[]): Mark[] {
+function pipeMarks({ x, y, perMetre }: Scale, bench: Bench, middles: readonly number[]): Mark[] {
   const pipe = pipeOf(bench);
   const outside = (pipe.outsideDiameter / 2) * perMetre;
   const cable = Math.max(leastCable, bench.cable.diameter * perMetre);
@@ -239,7 +241,7 @@ export function pipeMarks({ x, y, perMetre }: Scale, bench: Bench, middles: read
 }
 
 /** The bench top: dashed where air gets through it. */
-export function topMarks({ x, y }: Scale, { frame }: Bench): Mark {
+function topMarks({ x, y }: Scale, { frame }: Bench): Mark {
   const level = y(frame.height) + 0.4;
   const open = frame.top === 'mesh' || frame.top === 'slats';
   return line(
@@ -249,4 +251,29 @@ export function topMarks({ x, y }: Scale, { frame }: Bench): Mark {
     ],
     { width: 0.8, ...(open ? { dash: [2.4, 0.8] } : {}) },
   );
+}
+
+/** The whole bench cut across, from behind to before, without the ground that it stands on. */
+export function benchAcross({
+  situation,
+  scale,
+  middles,
+}: {
+  readonly situation: Situation;
+  readonly scale: Scale;
+  /** Middles of the pipes across the bench [m]. */
+  readonly middles: readonly number[];
+}): Mark[] {
+  const { bench } = situation;
+  const priors = priorsOf(situation);
+  const gap = ({ expected }: { readonly expected: number }) => drawnGap(expected, scale.perMetre);
+  return [
+    ...boardMarks(scale, bench),
+    ...legMarks(scale, bench),
+    ...skirtMarks(scale, bench, gap(priors.topGap), gap(priors.bottomGap)),
+    ...pipeMarks(scale, bench, middles),
+    ...potMarks(scale, bench, plantHeight(bench)),
+    topMarks(scale, bench),
+    ...coverMarks(scale, bench, gap(priors.coverGap)),
+  ];
 }

@@ -1,5 +1,4 @@
 import { loopPath, pipeOf } from '../../calculators/bench/geometry.ts';
-import { priorsOf } from '../../calculators/bench/priors.ts';
 import type { Bench } from '../../calculators/bench/fields.ts';
 import { showQuantity } from '../../calculators/quantities/show.ts';
 import { leader } from './arrow.ts';
@@ -11,19 +10,7 @@ import { balloonRadius, key, notes, pointer, widest } from './key.ts';
 import { label, letters } from './pen.ts';
 import { roundScale } from './scale.ts';
 import { namesOf, type Named } from './section-names.ts';
-import {
-  boardMarks,
-  coverMarks,
-  drawnGap,
-  legMarks,
-  pipeMarks,
-  plantHeight,
-  potMarks,
-  sensorPlace,
-  skirtMarks,
-  topMarks,
-  type Scale,
-} from './section-parts.ts';
+import { benchAcross, plantHeight, sensorPlace, type Scale } from './section-parts.ts';
 import { sensorSign } from './signs.ts';
 import { spread } from './spread.ts';
 
@@ -106,17 +93,9 @@ function layoutOf({ situation: { bench }, manner, width, sheet }: DrawingInput, 
 /** The bench itself, from behind to before. */
 function benchMarks({ situation }: DrawingInput, layout: Layout): Mark[] {
   const { bench, scale, floor, leftEdge, groundEnd, middles } = layout;
-  const priors = priorsOf(situation);
-  const gap = ({ expected }: { readonly expected: number }) => drawnGap(expected, scale.perMetre);
   return [
     ...ground(leftEdge - 3, groundEnd, floor),
-    ...boardMarks(scale, bench),
-    ...legMarks(scale, bench),
-    ...skirtMarks(scale, bench, gap(priors.topGap), gap(priors.bottomGap)),
-    ...pipeMarks(scale, bench, middles),
-    ...potMarks(scale, bench, plantHeight(bench)),
-    topMarks(scale, bench),
-    ...coverMarks(scale, bench, gap(priors.coverGap)),
+    ...benchAcross({ situation, scale, middles }),
     sensorSign(sensorPlace(bench, scale, middles)),
   ];
 }

@@ -1,9 +1,6 @@
 import { showQuantity } from '../../calculators/quantities/show.ts';
-import { barMarks, type Bar } from './bars.ts';
+import { barDrawing, type Bar } from './bars.ts';
 import type { BenchDrawing } from './input.ts';
-
-/** On paper [mm]. */
-const margin = 2;
 
 /** The power that each way of heating needs to hold the roots on the design night. */
 export const waysDrawing: BenchDrawing = ({ answers, manner, width }) => {
@@ -25,16 +22,12 @@ export const waysDrawing: BenchDrawing = ({ answers, manner, width }) => {
   const have = answers.watts.figures.installed?.value ?? 0;
   const axis = [0, Math.max(have, ...bars.map(({ to }) => to ?? 0))] as const;
   const marker = { at: have, words: `The upright line: your cable, ${power(have)}.` };
-  const drawn = barMarks({ bars, axis, marker, left: margin, top: margin, width: width - 2 * margin });
-  return {
-    width,
-    height: drawn.height + 2 * margin,
+  return barDrawing({
     title: 'Five ways, the same night',
-    description: [
-      'Bars of the power that holds the coldest roots at your limit on the design night, if it lasted, by where the heat is brought in.',
-      ...bars.map(({ name, figure }) => `${name}: ${figure}.`),
-      `Your cable gives ${power(have)}.`,
-    ].join(' '),
-    marks: drawn.marks,
-  };
+    lead: 'Bars of the power that holds the coldest roots at your limit on the design night, if it lasted, by where the heat is brought in.',
+    bars,
+    axis,
+    marker,
+    width,
+  });
 };
