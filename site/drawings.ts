@@ -48,6 +48,18 @@ export const drawings = {
     needs: ['night'],
     load: async () => (await import('./drawing/course.ts')).courseDrawing,
   },
+  'hold-over': {
+    needs: ['outage'],
+    load: async () => (await import('./drawing/hold-over.ts')).holdOverDrawing,
+  },
+  months: {
+    needs: ['season'],
+    load: async () => (await import('./drawing/months.ts')).monthsDrawing,
+  },
+  savings: {
+    needs: ['season'],
+    load: async () => (await import('./drawing/savings.ts')).savingsDrawing,
+  },
   plan: {
     needs: ['winding'],
     load: async () => (await import('./drawing/plan.ts')).planDrawing,

@@ -8,12 +8,14 @@ import { answer, type Answers } from '../calculators/index.ts';
 import type { Manner } from '../calculators/quantities/show.ts';
 import { closingDrawing } from '../site/drawing/closing.ts';
 import { arc, at, clip, quarterSine, type Cubic } from '../site/drawing/curve.ts';
+import { courseDrawing } from '../site/drawing/course.ts';
 import { crossingDrawing } from '../site/drawing/crossing.ts';
 import { across } from '../site/drawing/dimension.ts';
 import type { Drawing, Mark, Point } from '../site/drawing/drawing.ts';
 import { firstDrawing } from '../site/drawing/first.ts';
 import { hatch } from '../site/drawing/hatch.ts';
 import { heatPathsDrawing } from '../site/drawing/heat-paths.ts';
+import { holdOverDrawing } from '../site/drawing/hold-over.ts';
 import type { BenchDrawing } from '../site/drawing/input.ts';
 import {
   boxOf,
@@ -24,9 +26,11 @@ import {
   type Box,
   type TextMark,
 } from '../site/drawing/measure.ts';
+import { monthsDrawing } from '../site/drawing/months.ts';
 import { letters, pen } from '../site/drawing/pen.ts';
 import { planDrawing } from '../site/drawing/plan.ts';
 import { rootLayersDrawing } from '../site/drawing/root-layers.ts';
+import { savingsDrawing } from '../site/drawing/savings.ts';
 import { sectionDrawing } from '../site/drawing/section.ts';
 import { spread } from '../site/drawing/spread.ts';
 import { svgElement, svgMarkup } from '../site/drawing/svg.ts';
@@ -48,6 +52,10 @@ const drawings = {
   closing: closingDrawing,
   first: firstDrawing,
   ways: waysDrawing,
+  course: courseDrawing,
+  'hold-over': holdOverDrawing,
+  months: monthsDrawing,
+  savings: savingsDrawing,
 } as const satisfies Record<string, BenchDrawing>;
 
 const metric: Manner = { system: 'metric', locale: 'en' };
@@ -61,6 +69,14 @@ const slow: ReadonlySet<BenchDrawing> = new Set([
   closingDrawing,
   firstDrawing,
   waysDrawing,
+]);
+
+/** Drawings of answers for which a bench goes through nights, power cuts or a whole winter: fewer benches. */
+const throughTime: ReadonlySet<BenchDrawing> = new Set([
+  courseDrawing,
+  holdOverDrawing,
+  monthsDrawing,
+  savingsDrawing,
 ]);
 
 const known = new WeakMap<Situation, Answers>();
@@ -111,13 +127,32 @@ const extremes: Readonly<Record<string, BenchChanges>> = {
   'open bench': { skirt: { material: 'none' }, control: { sensor: 'pot' }, pots: { diameter: 0.03 } },
 };
 
+/** Benches at the ends of what can happen to them in time. */
+const extremesOfTime: Readonly<Record<string, BenchChanges>> = {
+  'all limits beyond': {
+    place: { designNight: 'own', ownLowest: -45 },
+    plants: { lowestRootTemperature: 0 },
+    mix: { share: 0 },
+    cover: { kind: 'none' },
+  },
+  'nothing freezes': { place: { designNight: 'own', ownLowest: 8 } },
+  'hardly any cable': { cable: { powerPerLength: 1, length: 3 }, money: { tariff: 0 } },
+  'much power, dear': { cable: { powerPerLength: 60, length: 250 }, money: { tariff: 5 / 3.6e6 } },
+};
+
 /** Each of them, built once for all drawings, widths and units: its answers are the same. */
 const built = Object.entries(extremes).map(([name, changes]) => ({ name, where: situation(changes) }));
+const builtForTime = [
+  ...built.filter(({ name }) => ['start', 'tiny bench', 'huge bench', 'open bench'].includes(name)),
+  ...Object.entries(extremesOfTime).map(([name, changes]) => ({ name, where: situation(changes) })),
+];
 
 const widths = [80, 120, 170];
-const cases = built.flatMap(({ name, where }) =>
-  widths.flatMap((width) => [metric, us].map((manner) => ({ name, where, width, manner }))),
-);
+const atAllWidths = (benches: typeof built) =>
+  benches.flatMap(({ name, where }) =>
+    widths.flatMap((width) => [metric, us].map((manner) => ({ name, where, width, manner }))),
+  );
+const [cases, casesOfTime] = [atAllWidths(built), atAllWidths(builtForTime)];
 
 const pointsOf = (mark: Exclude<Mark, { kind: 'text' }>): readonly Point[] => {
   if (mark.kind !== 'circle') return mark.points;
@@ -223,9 +258,12 @@ function faults(drawing: Drawing): string[] {
 
 describe('drawings of benches', () => {
   for (const [name, draw] of Object.entries(drawings)) {
-    it.each(cases)(`${name}: nothing to stumble over, $name, $width mm, $manner.system`, (one) => {
-      expect(faults(drawn(draw, one.where, one.manner, one.width))).toEqual([]);
-    });
+    it.each(throughTime.has(draw) ? casesOfTime : cases)(
+      `${name}: nothing to stumble over, $name, $width mm, $manner.system`,
+      (one) => {
+        expect(faults(drawn(draw, one.where, one.manner, one.width))).toEqual([]);
+      },
+    );
 
     it(`${name}: nothing to stumble over on any bench that the fields allow`, () => {
       fc.assert(
@@ -239,7 +277,7 @@ describe('drawings of benches', () => {
             expect(faults(drawn(draw, where, manner, width, height))).toEqual([]);
           },
         ),
-        { numRuns: slow.has(draw) ? 15 : 60, seed: 20261125 },
+        { numRuns: throughTime.has(draw) ? 4 : slow.has(draw) ? 15 : 60, seed: 20261125 },
       );
     });
 
@@ -385,6 +423,58 @@ describe('what the drawings show', () => {
     expectNear((bars[1] ?? 0) / (bars.at(-1) ?? 1), (needGaps?.value ?? NaN) / (needAll?.value ?? NaN), 1e-6);
   });
 
+  it('hold-over: the night built for stands once among the temperatures, in its place, and says each time', () => {
+    const where = situation();
+    const { outside, hoursToRootLimit } = answersOf(where).outage.figures;
+    const { description } = drawn(holdOverDrawing, where);
+    expect(description.match(/the night you build for/gu)).toHaveLength(1);
+    const rows = [...description.matchAll(/At (−?[\d.]+)\u202f°C/gu)].map(([, at]) =>
+      Number((at ?? '').replace('−', '-')),
+    );
+    expect(rows).toEqual(rows.toSorted((a, b) => b - a));
+    expect(rows).toContain(outside?.value);
+    const hours = ((hoursToRootLimit?.value ?? NaN) / 3600).toFixed(1);
+    expect(description).toContain(`roots at your limit after ${hours}\u202fh`);
+  });
+
+  it('hold-over: a sign for each time that the table has, and words where there is none', () => {
+    const signs = (where: Situation) => {
+      const { ladder } = answersOf(where).outage.tables ?? {};
+      const drawing = drawn(holdOverDrawing, where);
+      const none = drawing.marks.filter((mark) => isText(mark) && mark.text === 'nothing within ten days');
+      const empty = (ladder?.rows ?? []).filter(({ outside: _, ...times }) =>
+        Object.values(times).every((time) => time === null),
+      );
+      return [none.length, empty.length + 1];
+    };
+    const [said, rows] = signs(situation(extremesOfTime['nothing freezes']));
+    expect(said).toBeGreaterThan(0);
+    expect(said).toBeLessThanOrEqual(rows ?? 0);
+  });
+
+  it('months and savings: bars are as long as the energy that they stand for', () => {
+    const lengths = (draw: BenchDrawing, where: Situation) =>
+      drawn(draw, where, metric, 170)
+        .marks.filter((mark) => mark.kind === 'line')
+        .filter(({ closed }) => closed)
+        .map(({ points }) => boxOf(points))
+        .map(({ left, right }) => right - left);
+    const where = situation({ place: { houseOffset: 0 } });
+    const { figures, tables } = answersOf(where).season;
+    const energies = (tables?.['months']?.rows ?? []).map(({ energy }) => Number(energy));
+    const months = lengths(monthsDrawing, where);
+    const january = energies.indexOf(Math.max(...energies));
+    expect(months).toHaveLength(7);
+    expectNear(
+      (months[2] ?? 0) / (months[january] ?? 1),
+      (energies[2] ?? 0) / (energies[january] ?? 1),
+      1e-6,
+    );
+    const [asIs = NaN, best = NaN] = lengths(savingsDrawing, where);
+    const saves = Number(tables?.['savings']?.rows[0]?.['saves']);
+    expectNear(best / asIs, 1 - saves / (figures.energy?.value ?? NaN), 1e-6);
+  });
+
   it('heat paths: says the watts of its arrows in words', () => {
     const where = situation();
     const { skirt, leakage } = answersOf(where).heat.figures;
@@ -527,7 +617,8 @@ describe('a drawing as SVG', () => {
 
   it('stays small', () => {
     for (const draw of Object.values(drawings))
-      for (const { where } of built) expect(svgMarkup(drawn(draw, where), 'x').length).toBeLessThan(60_000);
+      for (const { where } of throughTime.has(draw) ? builtForTime : built)
+        expect(svgMarkup(drawn(draw, where), 'x').length).toBeLessThan(60_000);
   });
 });
 
