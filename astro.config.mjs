@@ -44,5 +44,15 @@ export default defineConfig({
     },
     // Preloading costs every page a script of its own, and what is loaded late here is small.
     build: { assetsInlineLimit: 0, modulePreload: false },
+    // What calculates is in a folder of its own: none of it is part of what a page weighs.
+    worker: {
+      format: 'es',
+      rolldownOptions: {
+        output: {
+          entryFileNames: 'assets/worker/[name].[hash].js',
+          chunkFileNames: 'assets/worker/[name].[hash].js',
+        },
+      },
+    },
   },
 });

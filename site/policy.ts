@@ -14,4 +14,6 @@ export const policy = [
   "base-uri 'none'",
   "form-action 'none'",
   "require-trusted-types-for 'script'",
+  // Says of the guide's two workers that they are its own; widgets/own-script.ts.
+  'trusted-types winter-bench-guide',
 ].join('; ');

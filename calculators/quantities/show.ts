@@ -11,6 +11,22 @@ export interface Manner {
 /** The narrow no-break space between a number and its unit (SI Brochure, 9th edition, section 5.4.3). */
 const gap = '\u202f';
 
+/** To make a format takes a hundred times as long as to use it, and few are ever needed. */
+const formats = new Map<string, Intl.NumberFormat>();
+
+function formatOf(locale: string, least: number, most: number, grouped: boolean): Intl.NumberFormat {
+  const name = `${locale} ${least} ${most} ${grouped}`;
+  const known = formats.get(name);
+  if (known) return known;
+  const format = new Intl.NumberFormat(locale, {
+    minimumFractionDigits: least,
+    maximumFractionDigits: most,
+    useGrouping: grouped,
+  });
+  formats.set(name, format);
+  return format;
+}
+
 /**
  * The number of a quantity as a reader sees it, without its unit: rounded to the unit's decimals, with a true
  * minus sign and no thousands mark below ten thousand.
@@ -20,11 +36,7 @@ export function showNumber<Q extends QuantityName>(value: ValueIn<Q>, name: Q, m
   const decimals = decimalsOf(name, unit);
   const written = fromBase(name, value, unit);
   const rounded = Number(written.toFixed(decimals));
-  const format = new Intl.NumberFormat(manner.locale, {
-    minimumFractionDigits: decimals,
-    maximumFractionDigits: decimals,
-    useGrouping: Math.abs(rounded) >= 10_000,
-  });
+  const format = formatOf(manner.locale, decimals, decimals, Math.abs(rounded) >= 10_000);
   // Adding zero turns a negative zero, which would be printed with its sign, into zero.
   return format.format(rounded + 0).replace('-', '−');
 }
@@ -53,10 +65,7 @@ export function showLimit<Q extends QuantityName>(
   // A millionth of a step, so that the rounding of a conversion does not move a limit by a whole step.
   const rounded = (end === 'lowest' ? Math.ceil(written - 1e-6) : Math.floor(written + 1e-6)) / step;
   // Without a thousands mark, which a reader must not type.
-  const format = new Intl.NumberFormat(manner.locale, {
-    maximumFractionDigits: decimalsOf(name, unit),
-    useGrouping: false,
-  });
+  const format = formatOf(manner.locale, 0, decimalsOf(name, unit), false);
   const number = format.format(rounded + 0).replace('-', '−');
   if (unit === '') return number;
   return unit.startsWith('/') ? `${number} ${unit}` : `${number}${gap}${unit}`;

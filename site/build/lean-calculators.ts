@@ -96,7 +96,7 @@ export const leanCalculators = (): AstroIntegration => ({
   name: 'lean-calculators',
   hooks: {
     'astro:config:setup': ({ updateConfig }) => {
-      updateConfig({ vite: { plugins: [leanModules()] } });
+      updateConfig({ vite: { plugins: [leanModules()], worker: { plugins: () => [leanModules()] } } });
     },
   },
 });

@@ -1,46 +1,90 @@
-import type { Answer, Calculator, Situation } from '../../calculators/calculator.ts';
+import type { Answer, Situation } from '../../calculators/calculator.ts';
+import { handingOver, type Ask, type Said } from './asking.ts';
+import type { CalculatingFor } from './calculating.ts';
+import { calculatingFile, ownScript } from './own-script.ts';
 
-/** The part of a calculator that works figures out, without the words about them. */
-type Working = Pick<Calculator, 'id' | 'compute'> & { readonly figures: Readonly<Record<string, unknown>> };
+/**
+ * The page's end of what calculates for it: a worker, so that the page has time for the reader. Where the browser
+ * starts none, the same file is loaded into the page.
+ */
 
-/** Every calculator, each in a file of its own, so that a page loads only those that it shows. */
-const files = import.meta.glob<Working>('../../calculators/questions/*.ts', {
-  import: 'default',
-  query: '?figures',
-});
+type Hear = (id: string, answer: Answer) => void;
 
-async function load(id: string): Promise<Working> {
-  const file = files[`../../calculators/questions/${id}.ts`];
-  if (!file) throw new Error(`no calculator ${id}`);
-  return file();
+let turn = 0;
+let hear: Hear = () => undefined;
+let fail: (problem: Error) => void = reportError;
+
+function heard(said: Said): void {
+  if (said.kind === 'fault') fail(new Error(said.words));
+  else if (said.turn === turn) hear(said.id, said.answer);
 }
 
-/** What is said where a calculator gives up: a law refuses to work outside the range that it was published for. */
-const outside = ({ figures }: Working): Answer => ({
-  figures: Object.fromEntries(Object.keys(figures).map((name) => [name, null])),
-  warnings: [
-    {
-      code: 'outside-range',
-      level: 'stop',
-      text: ['This bench lies outside the range that the published laws hold for, so there are no figures.'],
-    },
-  ],
-});
+let post: ((ask: Ask) => void) | undefined;
+/** What was asked last and may have to be asked again elsewhere. */
+let last: Ask | undefined;
 
-/** The answers of these calculators for one bench, by id. */
-export async function answersFor(
-  ids: readonly string[],
-  situation: Situation,
-): Promise<Readonly<Record<string, Answer>>> {
-  const calculators = await Promise.all(ids.map(load));
-  return Object.fromEntries(
-    calculators.map((calculator) => {
-      try {
-        return [calculator.id, calculator.compute(situation)];
-      } catch (problem) {
-        if (!(problem instanceof RangeError)) throw problem;
-        return [calculator.id, outside(calculator)];
-      }
-    }),
-  );
+/** Calculates on the page itself. */
+function startHere(): void {
+  post = undefined;
+  const begin = (event: Event): void => {
+    post = (event as CustomEvent<CalculatingFor>).detail(heard);
+    if (last) post(last);
+  };
+  document.addEventListener(handingOver, begin, { once: true });
+  import(/* @vite-ignore */ calculatingFile).catch((problem: unknown) => {
+    fail(problem as Error);
+  });
+}
+
+function start(): void {
+  try {
+    const worker = new Worker(ownScript('calculating'), { type: 'module' });
+    let works = false;
+    worker.addEventListener('message', ({ data }: MessageEvent<Said>) => {
+      works = true;
+      heard(data);
+    });
+    worker.addEventListener('error', (event) => {
+      // An older browser, or one that is told to, starts no worker of this kind.
+      if (works) return;
+      event.preventDefault();
+      worker.terminate();
+      startHere();
+    });
+    post = (ask) => {
+      worker.postMessage(ask);
+    };
+  } catch {
+    startHere();
+  }
+}
+
+let started = false;
+
+function send(ask: Ask): void {
+  last = ask;
+  if (!started) {
+    started = true;
+    start();
+  }
+  post?.(ask);
+}
+
+/** Gets these calculators ready, so that the first answer does not wait for their files. */
+export function readyAnswers(ids: readonly string[]): void {
+  if (!started) send({ kind: 'ready', ids });
+}
+
+/**
+ * Asks for the answers of these calculators for one bench. Each is told as it comes, the quickest first; of what was
+ * asked before, nothing more is told.
+ */
+export function askAnswers(ids: readonly string[], situation: Situation, tell: Hear): void {
+  hear = tell;
+  send({ kind: 'answers', turn: ++turn, ids, situation });
+}
+
+/** What to do when figures cannot be worked out, as when a file does not arrive. */
+export function whenFailing(act: (problem: Error) => void): void {
+  fail = act;
 }

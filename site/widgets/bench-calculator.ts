@@ -6,7 +6,7 @@ import { showForInput } from '../../calculators/quantities/show.ts';
 import { fieldValue } from '../bench-value.ts';
 import { manner } from './manner.ts';
 import { announce } from './notice.ts';
-import { announceHeadline, showBench } from './page.ts';
+import { announceHeadline, getReady } from './page.ts';
 import { loadRegion } from './place.ts';
 import { store } from './the-store.ts';
 
@@ -50,7 +50,7 @@ export class BenchCalculator extends HTMLElement {
       this.#answered(event.target as Answerable, true);
     });
     // What works the figures out is loaded as soon as someone steps in, so that the first key press is answered at once.
-    this.addEventListener('focusin', () => void showBench(), { once: true });
+    this.addEventListener('focusin', getReady, { once: true });
     store.subscribe(() => {
       this.#show();
     });

@@ -1,13 +1,13 @@
-import type { Answer, Figure } from '../../calculators/calculator.ts';
-import type { FieldPath } from '../../calculators/bench/fields.ts';
+import type { Answer, Figure, Situation } from '../../calculators/calculator.ts';
+import type { Bench, FieldPath } from '../../calculators/bench/fields.ts';
 import type { Answers } from '../../calculators/index.ts';
 import { shownUnit, type QuantityName } from '../../calculators/quantities/quantity.ts';
 import { showLimit, showQuantity, type Manner } from '../../calculators/quantities/show.ts';
 import { fieldValue } from '../bench-value.ts';
 import { drawings } from '../drawings.ts';
-import { answersFor } from './answers.ts';
+import { askAnswers, readyAnswers, whenFailing } from './answers.ts';
 import { manner } from './manner.ts';
-import { announce } from './notice.ts';
+import { announce, notice } from './notice.ts';
 import { situationOf } from './place.ts';
 import {
   cellText,
@@ -36,7 +36,12 @@ function write(element: HTMLElement, text: string): void {
 
 const quantityOf = (element: HTMLElement) => element.dataset['quantity'] as QuantityName;
 
+/** The units that the page is in; those of the build at first. */
+let unitsShown = document.documentElement.dataset['units'];
+
 function showUnits(how: Manner): void {
+  if (how.system === unitsShown) return;
+  unitsShown = how.system;
   for (const element of all('[data-unit]'))
     write(element, shownUnit(element.dataset['unit'] as QuantityName, how.system));
   for (const element of all('[data-base]')) {
@@ -96,24 +101,44 @@ function showWhose(): void {
 
 type AnyAnswers = Readonly<Record<string, Answer>>;
 
-function figureNamed(answers: AnyAnswers, name: string): Figure | null {
-  const [id = '', key = ''] = name.split('.');
-  return answers[id]?.figures[key] ?? null;
+/** What the page shows of one calculator. */
+interface Shown {
+  readonly figures: readonly HTMLElement[];
+  readonly ranges: readonly HTMLElement[];
+  readonly tables: readonly HTMLElement[];
+  readonly warnings: readonly HTMLElement[];
+  readonly forms: readonly HTMLElement[];
 }
 
-function showFigures(answers: AnyAnswers, how: Manner): void {
-  for (const element of all('[data-figure]'))
-    write(
-      element,
-      figureText(figureNamed(answers, element.dataset['figure'] ?? ''), quantityOf(element), how),
-    );
-  for (const element of all('[data-range]'))
-    write(element, rangeText(figureNamed(answers, element.dataset['range'] ?? ''), quantityOf(element), how));
+/** By calculator. Looked for once: pages keep the elements that they came with. */
+const shown = new Map<string, Shown>();
+
+function shownOf(id: string): Shown {
+  const known = shown.get(id);
+  if (known) return known;
+  const found: Shown = {
+    figures: all(`[data-figure^="${id}."]`),
+    ranges: all(`[data-range^="${id}."]`),
+    tables: all(`[data-table^="${id}."]`),
+    warnings: all(`[data-warnings="${id}"]`),
+    forms: all(`bench-calculator[data-calculator="${id}"]`),
+  };
+  shown.set(id, found);
+  return found;
 }
 
-function showWarnings(answers: AnyAnswers, how: Manner): void {
-  for (const list of all('[data-warnings]')) {
-    const { warnings } = answers[list.dataset['warnings'] ?? ''] ?? { warnings: [] };
+const nameIn = (name: string | undefined): string => name?.split('.')[1] ?? '';
+
+function showFigures(id: string, { figures }: Answer, how: Manner): void {
+  const named = (name: string | undefined): Figure | null => figures[nameIn(name)] ?? null;
+  for (const element of shownOf(id).figures)
+    write(element, figureText(named(element.dataset['figure']), quantityOf(element), how));
+  for (const element of shownOf(id).ranges)
+    write(element, rangeText(named(element.dataset['range']), quantityOf(element), how));
+}
+
+function showWarnings(id: string, { warnings }: Answer, how: Manner): void {
+  for (const list of shownOf(id).warnings) {
     list.hidden = warnings.length === 0;
     list.replaceChildren(
       ...warnings.map(({ code, level, text }) => {
@@ -129,11 +154,10 @@ function showWarnings(answers: AnyAnswers, how: Manner): void {
   }
 }
 
-function showTables(answers: AnyAnswers, how: Manner): void {
-  for (const body of all('[data-table]')) {
-    const [id = '', name = ''] = body.dataset['table']?.split('.') ?? [];
+function showTables(id: string, { tables }: Answer, how: Manner): void {
+  for (const body of shownOf(id).tables) {
     const columns = JSON.parse(body.dataset['columns'] ?? '[]') as Column[];
-    const rows = answers[id]?.tables?.[name]?.rows ?? [];
+    const rows = tables?.[nameIn(body.dataset['table'])]?.rows ?? [];
     body.replaceChildren(
       ...rows.map((row) => {
         const line = document.createElement('tr');
@@ -153,15 +177,37 @@ function showTables(answers: AnyAnswers, how: Manner): void {
 
 const drawingName = (element: HTMLElement) => element.dataset['drawing'] as keyof typeof drawings;
 
-/** The calculators whose answers this page shows. */
-function needed(): string[] {
+const needsOf = (sheet: HTMLElement): readonly string[] => drawings[drawingName(sheet)].needs;
+
+/** The drawings of the page, and the calculators whose answers it shows. Looked for once, as above. */
+let whole: { readonly ids: readonly string[]; readonly sheets: readonly HTMLElement[] } | undefined;
+
+function wholePage() {
+  if (whole) return whole;
+  const sheets = all('[data-drawing]');
   const named = [
     ...all('[data-figure]').map((element) => element.dataset['figure']?.split('.')[0] ?? ''),
     ...all('[data-table]').map((element) => element.dataset['table']?.split('.')[0] ?? ''),
     ...all('[data-warnings]').map((element) => element.dataset['warnings'] ?? ''),
-    ...all('[data-drawing]').flatMap((element) => drawings[drawingName(element)].needs),
+    ...sheets.flatMap(needsOf),
   ];
-  return [...new Set(named)];
+  return (whole = { ids: [...new Set(named)], sheets });
+}
+
+/**
+ * Marks what this calculator shows as out of date, or as right again. Calm, and nothing moves: the look of it waits a
+ * moment (calculator.css), as most answers are there before anyone could read that they are not.
+ */
+function mark(id: string, behind: boolean): void {
+  const { figures, ranges, tables, warnings, forms } = shownOf(id);
+  for (const part of [...figures, ...ranges, ...tables, ...warnings])
+    part.toggleAttribute('data-behind', behind);
+  for (const form of forms) markBusy(form, behind);
+}
+
+function markBusy(element: HTMLElement, busy: boolean): void {
+  if (busy) element.setAttribute('aria-busy', 'true');
+  else element.removeAttribute('aria-busy');
 }
 
 /** Leaves the words of the strip for pages without calculators. */
@@ -182,17 +228,37 @@ function keepStrip(): void {
 }
 
 /**
- * How long the answers of this page took last time [ms]. Where it is long, nothing is worked out while someone types: a
- * season takes most of a second, in which no key would be answered.
+ * What has been worked out for a bench: to change the units or to undo a step, nothing is worked out again. A bench is
+ * never changed, only followed by another.
  */
-let took = 0;
-const felt = 50;
-const longestPause = 700;
+const workedOut = new WeakMap<Bench, Record<string, Answer>>();
 
-const paused = (time: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, time));
-
-/** The latest call wins: an answer that arrives after a newer one was asked for is dropped. */
+/** The latest call wins: what arrives for an earlier bench is kept for it, and not shown. */
 let turn = 0;
+
+/** Lets the page answer its reader between two pieces of work. */
+const breath = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
+
+/** Draws anew what these answers bring to its figures, one drawing at a time. */
+async function showDrawings(
+  sheets: readonly HTMLElement[],
+  situation: Situation,
+  answers: AnyAnswers,
+  mine: number,
+): Promise<void> {
+  for (const sheet of sheets) {
+    const name = drawingName(sheet);
+    const [draw, { svgElement }] = await Promise.all([drawings[name].load(), import('../drawing/svg.ts')]);
+    await breath();
+    if (mine !== turn) return;
+    const width = Number(sheet.dataset['width']);
+    const drawing = draw({ situation, answers: answers as Answers, manner: manner(), width });
+    const id = sheet.querySelector('title')?.id.replace(/-title$/u, '') ?? `drawing-${name}`;
+    sheet.replaceChildren(svgElement(drawing, id, document));
+    for (const title of all(`[data-drawing-title="${name}"]`)) write(title, drawing.title);
+    markBusy(sheet, false);
+  }
+}
 
 /** Shows the bench of the store on the whole page. */
 export async function showBench(): Promise<void> {
@@ -205,39 +271,67 @@ export async function showBench(): Promise<void> {
   showWhose();
   // A reader who goes on to another page at once finds the strip as it is, if not yet with the new result.
   keepStrip();
-  const ids = needed();
+  const { ids, sheets } = wholePage();
   if (ids.length === 0) return;
-  const situation = await situationOf(store.state.bench);
-  if (took > felt) await paused(Math.min(longestPause, took));
+  const { bench } = store.state;
+  const answers = workedOut.get(bench) ?? {};
+  workedOut.set(bench, answers);
+  const missing = ids.filter((id) => !answers[id]);
+  for (const id of missing) mark(id, true);
+  for (const sheet of sheets) markBusy(sheet, true);
+  const situation = await situationOf(bench);
   if (mine !== turn) return;
-  const begun = performance.now();
-  const answers = await answersFor(ids, situation);
-  took = performance.now() - begun;
-  if (mine !== turn) return;
-  showFigures(answers, how);
-  showTables(answers, how);
-  showWarnings(answers, how);
+  const show = (id: string, answer: Answer): void => {
+    showFigures(id, answer, manner());
+    showTables(id, answer, manner());
+    showWarnings(id, answer, manner());
+    mark(id, false);
+  };
+  const ready = (sheet: HTMLElement): boolean => needsOf(sheet).every((id) => answers[id]);
+  for (const id of ids) if (answers[id]) show(id, answers[id]);
   keepStrip();
-  for (const sheet of all('[data-drawing]')) {
-    const name = drawingName(sheet);
-    const { load } = drawings[name];
-    const [draw, { svgElement }] = await Promise.all([load(), import('../drawing/svg.ts')]);
-    if (mine !== turn) return;
-    const width = Number(sheet.dataset['width']);
-    const drawing = draw({ situation, answers: answers as Answers, manner: how, width });
-    const id = sheet.querySelector('title')?.id.replace(/-title$/u, '') ?? `drawing-${name}`;
-    sheet.replaceChildren(svgElement(drawing, id, document));
-    for (const title of all(`[data-drawing-title="${name}"]`)) write(title, drawing.title);
-  }
+  void showDrawings(sheets.filter(ready), situation, answers, mine);
+  if (missing.length > 0)
+    askAnswers(missing, situation, (id, answer) => {
+      answers[id] = answer;
+      if (mine !== turn) return;
+      show(id, answer);
+      keepStrip();
+      void showDrawings(
+        sheets.filter((sheet) => needsOf(sheet).includes(id) && ready(sheet)),
+        situation,
+        answers,
+        mine,
+      );
+    });
 }
 
-/** Reads the headline of a calculator out, a moment after the reader stopped typing. */
-let waiting: ReturnType<typeof setTimeout> | undefined;
-const pause = 900;
+/** Has what works this page's figures out loaded before the first key is pressed. */
+export function getReady(): void {
+  readyAnswers(wholePage().ids);
+}
 
-export function announceHeadline(calculator: string): void {
+whenFailing((problem) => {
+  reportError(problem);
+  notice(
+    'no-figures',
+    'The grey figures could not be worked out for your bench; they are those of before. Load the page again.',
+  );
+});
+
+/** How long nobody has typed before a headline is read out [ms]. */
+const pause = 900;
+let waiting: ReturnType<typeof setTimeout> | undefined;
+
+/** Reads the headline of a calculator out, a moment after the reader stopped typing; one that is still being worked on, when it is there. */
+export function announceHeadline(calculator: string, told = false): void {
   clearTimeout(waiting);
   waiting = setTimeout(() => {
+    if (document.querySelector(`#${calculator}[aria-busy]`)) {
+      if (!told) announce('Working…');
+      announceHeadline(calculator, true);
+      return;
+    }
     const row = document.querySelector(`#${calculator} .headline .figure-row`);
     const said = [row?.querySelector('dt'), row?.querySelector('output'), row?.querySelector('.range')]
       .map((element) => element?.textContent.trim())

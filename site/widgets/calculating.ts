@@ -1,0 +1,99 @@
+import type { Answer, Calculator, Situation } from '../../calculators/calculator.ts';
+import { handingOver, type Ask, type Say } from './asking.ts';
+
+/**
+ * Works figures out apart from the page, in a worker: a winter takes most of a second, in which the page would answer
+ * no key. Where a browser starts no worker, the page loads this very file and works with it as it can.
+ */
+
+/** The part of a calculator that works figures out, without the words about them. */
+type Working = Pick<Calculator, 'id' | 'compute'> & { readonly figures: Readonly<Record<string, unknown>> };
+
+/** Every calculator, each in a file of its own, so that only those are loaded that a page shows. */
+const files = import.meta.glob<Working>('../../calculators/questions/*.ts', {
+  import: 'default',
+  query: '?figures',
+});
+
+async function load(id: string): Promise<Working> {
+  const file = files[`../../calculators/questions/${id}.ts`];
+  if (!file) throw new Error(`no calculator ${id}`);
+  return file();
+}
+
+/** What is said where a calculator gives up: a law refuses to work outside the range that it was published for. */
+const outside = ({ figures }: Working): Answer => ({
+  figures: Object.fromEntries(Object.keys(figures).map((name) => [name, null])),
+  warnings: [
+    {
+      code: 'outside-range',
+      level: 'stop',
+      text: ['This bench lies outside the range that the published laws hold for, so there are no figures.'],
+    },
+  ],
+});
+
+function answerOf(calculator: Working, situation: Situation): Answer {
+  try {
+    return calculator.compute(situation);
+  } catch (problem) {
+    if (!(problem instanceof RangeError)) throw problem;
+    return outside(calculator);
+  }
+}
+
+/** Those that follow a bench through time, the quickest first; they come after all others, which are quicker still. */
+const throughTime = ['warm-up', 'outage', 'tonight', 'night', 'season'];
+
+const quickestFirst = (ids: readonly string[]): string[] =>
+  ids.toSorted((one, other) => throughTime.indexOf(one) - throughTime.indexOf(other));
+
+/** Lets in what has been asked meanwhile. A timer would wait for some milliseconds each time. */
+const { port1: waker, port2: bell } = new MessageChannel();
+const asleep: (() => void)[] = [];
+waker.onmessage = () => asleep.shift()?.();
+const breath = (): Promise<void> =>
+  new Promise((resolve) => {
+    asleep.push(resolve);
+    bell.postMessage(null);
+  });
+
+/** Gives what answers to each ask; the answers go to `say`. */
+function calculatingFor(say: Say): (ask: Ask) => void {
+  let newest = 0;
+  async function answers({ turn, ids, situation }: Extract<Ask, { kind: 'answers' }>): Promise<void> {
+    newest = turn;
+    for (const id of quickestFirst(ids)) {
+      const calculator = await load(id);
+      await breath();
+      if (turn !== newest) return;
+      say({ kind: 'answer', turn, id, answer: answerOf(calculator, situation) });
+    }
+  }
+  const take = async (ask: Ask): Promise<unknown> =>
+    ask.kind === 'ready' ? Promise.all(ask.ids.map(load)) : answers(ask);
+  return (ask) =>
+    void take(ask).catch((problem: unknown) => {
+      say({ kind: 'fault', words: String(problem) });
+    });
+}
+
+/** How a worker hears and speaks; the types of the project are those of a page. */
+interface WorkerScope {
+  onmessage: ((event: MessageEvent<Ask>) => void) | null;
+  postMessage: Say;
+}
+
+if ('document' in globalThis)
+  document.dispatchEvent(new CustomEvent(handingOver, { detail: calculatingFor }));
+else {
+  const scope = globalThis as unknown as WorkerScope;
+  const take = calculatingFor((said) => {
+    scope.postMessage(said);
+  });
+  scope.onmessage = ({ data }) => {
+    take(data);
+  };
+}
+
+export type CalculatingFor = typeof calculatingFor;
