@@ -61,6 +61,9 @@ const mostRounds = 400;
 /** A temperature moves by no more than this in a round [K]. */
 const longestMove = 40;
 
+/** Share of a move that is taken where temperatures swing; shorter, and nothing gets anywhere in the rounds there are. */
+const shortestStride = 0.05;
+
 /** Power that the drive asks for [W], where node i comes to rest[i] without heat and gains perWatt[i] for each watt. */
 function wanted(
   drive: Drive,
@@ -104,7 +107,7 @@ export function settle(body: Body, around: Around, drive: Drive, near?: Near): S
   const A = new Float64Array(size * size);
   const rest = new Float64Array(size);
   const perWatt = new Float64Array(size);
-  let lastStep = Infinity;
+  const moves = new Float64Array(size);
   let stride = 1;
   for (let round = 0; round < mostRounds; round++) {
     before.set(faces);
@@ -140,11 +143,17 @@ export function settle(body: Body, around: Around, drive: Drive, near?: Near): S
     if (step < within && facesAtRest) {
       return { temperatures, links, draws, power, heat, fullPower, faces };
     }
-    // A step that does not shrink is the sign of a swing between two regimes; half of it lands between them.
-    stride = step > 0.9 * lastStep ? Math.max(0.1, stride * 0.7) : Math.min(1, stride * 1.05);
-    lastStep = step;
+    // Moves that turn back on the last ones are the sign of a swing between two regimes: shorter ones land between them.
+    // Moves that go on the same way are slow, and may be longer again.
+    let along = 0;
     for (let node = 0; node < size; node++) {
       const move = (rest[node] ?? 0) + power * (perWatt[node] ?? 0) - t(node);
+      along += move * (moves[node] ?? 0);
+      moves[node] = move;
+    }
+    stride = along < 0 ? Math.max(shortestStride, stride * 0.6) : Math.min(1, stride * 1.25);
+    for (let node = 0; node < size; node++) {
+      const move = moves[node] ?? 0;
       // The first links are those of still air, which carry little: no round may leap to where no law holds.
       temperatures[node] = t(node) + stride * Math.max(-longestMove, Math.min(longestMove, move));
     }

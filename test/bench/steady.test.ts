@@ -5,6 +5,7 @@ import { expectedParameters, priorsOf } from '../../calculators/bench/priors.ts'
 import { ranged } from '../../calculators/bench/range.ts';
 import { designNight, designRest, heatLost, restOn, type Rest } from '../../calculators/bench/steady.ts';
 import type { Situation } from '../../calculators/calculator.ts';
+import { loadRegions } from '../../scripts/content-files.ts';
 import { anyBench, changed, startBench } from '../support/benches.ts';
 import { expectNear } from '../support/near.ts';
 import { inventedStation, metricRegion, situation } from '../support/situations.ts';
@@ -101,6 +102,27 @@ describe('a bench at rest', () => {
     expect(can.power).toBeLessThan(can.fullPower);
     const cannot = designRest(situation({ control: { sensor: 'pot', setPoint: 5 } }), 'thermostat');
     expectNear(cannot.power, cannot.fullPower, 1e-9);
+  });
+});
+
+describe('an ordinary bench without a cover', () => {
+  const region = loadRegions().find(({ id }) => id === 'estermark') ?? metricRegion;
+  const widths = [0.9, 1.2, 1.5, 1.8];
+
+  // Where the coldest roots hang on the power, temperatures close in on their rest from one side, and slowly.
+  it.each([0.6, 0.8, 0.9])('with %f of its skirt closed comes to rest at any size', (closed) => {
+    for (const width of widths)
+      for (let length = 2; length < 20; length += 0.6) {
+        const bench = changed(startBench, { frame: { length, width }, skirt: { closed } });
+        const one = { bench, region, station: region.stations[0] ?? inventedStation };
+        const expected = expectedParameters(one);
+        const { mediumConductivity } = priorsOf(one);
+        for (const conductivity of [mediumConductivity.low, expected.mediumConductivity])
+          for (const asked of ['no-heat', 'thermostat', 'hold-roots'] as const) {
+            const rest = restOn(one, asked, { ...expected, mediumConductivity: conductivity });
+            expect(rest.temperatures.every(Number.isFinite), `${length} m, ${asked}`).toBe(true);
+          }
+      }
   });
 });
 
