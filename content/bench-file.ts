@@ -112,10 +112,19 @@ export function readBenchFile(
   instead?: Region,
 ): ReadBench {
   const read = readTree(text, file);
-  if (!read.ok) return read;
-  const format = formatOf(read.tree, file);
+  return read.ok ? readBenchTree(read.tree, file, regions, instead) : read;
+}
+
+/** Reads a bench out of what a file says, whatever kind of file it was: see `readBenchFile`. */
+export function readBenchTree(
+  read: Group,
+  file: string,
+  regions: readonly Region[],
+  instead?: Region,
+): ReadBench {
+  const format = formatOf(read, file);
   if (typeof format !== 'number') return { ok: false, problems: [format] };
-  const migrated = migrate(read.tree, format);
+  const migrated = migrate(read, format);
   const entries = new Map(migrated.entries);
   entries.delete('format');
   const over = takenOver(migrated, file);

@@ -18,6 +18,8 @@ export interface Surroundings {
   readonly write: (text: string) => void;
   /** Writes to standard error. */
   readonly complain: (text: string) => void;
+  /** Whether a person watches standard output, so that a line may change under their eyes. */
+  readonly terminal: boolean;
 }
 
 /** A command of the project. */
@@ -62,6 +64,7 @@ export async function runCommand(command: Command): Promise<void> {
     folder: callersFolder(),
     write: (text) => process.stdout.write(text),
     complain: (text) => process.stderr.write(text),
+    terminal: process.stdout.isTTY,
   });
 }
 

@@ -54,7 +54,7 @@ describe('npm run worksheet', { timeout: 60_000 }, () => {
   it('helps', () => {
     const ran = worksheetAlone('--help');
     expect(ran.status).toBe(0);
-    for (const word of ['BENCH.yaml', '--region', '--paper', '--out', '--figures', '--help'])
+    for (const word of ['BENCH.yaml', 'TABLE.csv', '--region', '--paper', '--out', '--figures', '--help'])
       expect(ran.stdout).toContain(word);
     expect(readdirSync(folder)).toEqual([]);
   });
@@ -210,6 +210,74 @@ describe('the figures', { timeout: 60_000 }, () => {
   );
 });
 
+describe('many benches at once', { timeout: 60_000 }, () => {
+  const table = `identity.name,place.region,place.station,frame.length,mix.share
+By the pond,estermark,lowfield,4 m,30 %
+By the pond,estermark,lowfield,5 m,30 %
+Too strong,estermark,lowfield,5 m,70 %
+../../elsewhere,tallow,millpond,12 ft,30 %
+Nowhere,atlantis,lowfield,5 m,30 %
+`;
+
+  it('of a table: those that can be made are, the others are listed with their reasons', async () => {
+    writeFileSync(join(folder, 'growers.csv'), table);
+    const ran = await worksheet('growers.csv', '--figures', 'figures');
+    expect(readdirSync(join(folder, 'worksheets')).sort()).toEqual([
+      'by-the-pond-2.pdf',
+      'by-the-pond.pdf',
+      'elsewhere.pdf',
+    ]);
+    expect(readdirSync(join(folder, 'figures')).sort()).toEqual([
+      'by-the-pond-2.json',
+      'by-the-pond.json',
+      'elsewhere.json',
+    ]);
+    expect(ran.status).toBe(2);
+    expect(ran.stdout).toMatch(/^3 worksheets in .*worksheets, in /mu);
+    expect(ran.stdout).toMatch(/5 of 5 worksheets, 2 of them not made/u);
+    expect(ran.stderr.trim().split('\n')).toEqual([
+      '2 of 5 worksheets could not be made:',
+      expect.stringMatching(/growers\.csv, line 4, mix\.share: .*between 0\s% and 60\s%.*Found: 70 %/u),
+      expect.stringMatching(/growers\.csv, line 6, place\.region: .*estermark or tallow.*Found: atlantis/u),
+    ]);
+  });
+
+  it('of a folder and of files, with the same bytes as one by one', async () => {
+    mkdirSync(join(folder, 'benches'));
+    // Eight times the cable: its turns lie on each other.
+    writeFileSync(join(folder, 'benches', 'crowded.yml'), firstRow.replace('length: 38 m', 'length: 300 m'));
+    const ran = await worksheet('benches', example('north-house'), '--out', 'out');
+    expect([ran.stderr, ran.status]).toEqual(['', 0]);
+    await worksheet(example('north-house'), '--out', 'alone.pdf');
+    expect(readdirSync(join(folder, 'out')).sort()).toEqual(['crowded.pdf', 'north-house.pdf']);
+    expect(
+      readFileSync(join(folder, 'out/north-house.pdf')).equals(readFileSync(join(folder, 'alone.pdf'))),
+    ).toBe(true);
+    expect(ran.stdout).toMatch(/Marked as not to be built.*: 1\.\n {2}crowded\.yml\n$/u);
+  });
+
+  it('a table with a wrong column makes nothing and no folder', async () => {
+    writeFileSync(join(folder, 'growers.csv'), table.replace('frame.length', 'frame.lenght'));
+    const ran = await worksheet('growers.csv');
+    expect(ran).toMatchObject({ status: 2, stdout: '' });
+    expect(ran.stderr).toMatch(/growers\.csv, line 1, frame\.lenght: .*did you mean frame\.length\?/u);
+    expect(readdirSync(folder)).toEqual(['growers.csv']);
+  });
+
+  it('says when the folder for them cannot be made', async () => {
+    writeFileSync(join(folder, 'growers.csv'), table);
+    const ran = await worksheet('growers.csv', '--out', 'no/such');
+    expect(ran.status).toBe(2);
+    expect(ran.stderr).toMatch(/no\/such cannot be made: there is no such file or folder/u);
+  });
+
+  it('prints the names of the columns', async () => {
+    const { stdout, status } = await worksheet('--columns');
+    expect(status).toBe(0);
+    expect(stdout.trim().split(',')).toEqual(expect.arrayContaining(['identity.name', 'frame.length']));
+  });
+});
+
 describe('bad input ends with 2, a message and no file', { timeout: 60_000 }, () => {
   it.each([
     [
@@ -273,8 +341,7 @@ describe('bad input ends with 2, a message and no file', { timeout: 60_000 }, ()
   it.each([
     ['no file', [], /Which bench file\?/u],
     ['a file that there is not', ['nowhere.yaml'], /nowhere\.yaml cannot be read: there is no such file/u],
-    ['a folder', ['.'], /cannot be read: it is a folder/u],
-    ['two files', [example('first-row'), example('north-house')], /One bench file at a time/u],
+    ['a folder without bench files', ['.'], /has no bench files in it/u],
     ['an option that there is not', [example('first-row'), '--papre', 'a4'], /--papre/u],
     ['an option without its value', [example('first-row'), '--out'], /--out/u],
     ['another paper', [example('first-row'), '--paper', 'a5'], /--paper must be a4 or letter\. Found: a5/u],

@@ -22,6 +22,7 @@ export async function runHere(command: Command, folder: string, args: readonly s
     folder,
     write: (text) => (said.stdout += text),
     complain: (text) => (said.stderr += text),
+    terminal: false,
   });
   return { status, ...said };
 }
