@@ -1,6 +1,7 @@
 /**
- * Checks everything, in order, and stops at the first thing that is wrong. The last line is `N passed, N failed`, the
- * sum of what the test runner itself counted.
+ * Checks everything and stops at the first thing that is wrong. What needs one core runs beside something else that
+ * does: the linter beside types and build, then all tests on two workers. The last line is `N passed, N failed`, the sum
+ * of what the test runner itself counted.
  *
  *   npm test                 everything
  *   npm test -- types lint   only these steps, by name
@@ -23,28 +24,20 @@ interface Outcome extends Partial<Count> {
 interface Step {
   readonly name: string;
   readonly what: string;
-  readonly work: () => Promise<Outcome>;
+  /** What it does; `say` takes what is to be shown of it. */
+  readonly work: (say: (text: string) => void) => Promise<Outcome>;
 }
 
-/** Runs programs side by side, as there are two cores or more, and shows what each said once it is done. */
-async function programs(...lines: readonly (readonly string[])[]): Promise<Outcome> {
+/** Runs programs one after the other, until one finds a problem. */
+async function programs(
+  say: (text: string) => void,
+  ...lines: readonly (readonly string[])[]
+): Promise<Outcome> {
   const color = process.stdout.isTTY ? { FORCE_COLOR: '1' } : {};
-  const failed = await Promise.all(
-    lines.map(async ([program = '', ...words]) => {
-      const { code, said } = await run(program, words, { env: color });
-      if (said.trim() !== '') console.log(said.trimEnd());
-      return code === 0 ? [] : [[program, ...words].join(' ')];
-    }),
-  );
-  const wrong = failed.flat();
-  return wrong.length === 0 ? {} : { wrong: `${wrong.join(' and ')} found problems` };
-}
-
-/** Does one after the other, until one goes wrong. */
-async function inOrder(...parts: readonly (() => Promise<Outcome>)[]): Promise<Outcome> {
-  for (const part of parts) {
-    const outcome = await part();
-    if (outcome.wrong !== undefined) return outcome;
+  for (const [program = '', ...words] of lines) {
+    const { code, said } = await run(program, words, { env: color });
+    if (said.trim() !== '') say(said.trimEnd());
+    if (code !== 0) return { wrong: `${[program, ...words].join(' ')} found problems` };
   }
   return {};
 }
@@ -58,11 +51,11 @@ interface Report {
 }
 
 /**
- * Runs a project of the test runner. Beside a failed test, a test that was left out and a run without any test count
+ * Runs projects of the test runner. Beside a failed test, a test that was left out and a run without any test count
  * as failures: green must mean that everything was checked.
  */
-async function tests(project: string): Promise<Outcome> {
-  const file = join(root, '.cache', 'test', `${project}.json`);
+async function tests(projects: readonly string[]): Promise<Outcome> {
+  const file = join(root, '.cache', 'test', `${projects.join('-')}.json`);
   await mkdir(join(root, '.cache', 'test'), { recursive: true });
   await rm(file, { force: true });
   const { code } = await run(
@@ -70,7 +63,7 @@ async function tests(project: string): Promise<Outcome> {
     [
       'run',
       '--config=test/vitest.config.ts',
-      `--project=${project}`,
+      ...projects.map((project) => `--project=${project}`),
       '--reporter=default',
       '--reporter=json',
       `--outputFile.json=${file}`,
@@ -99,76 +92,106 @@ const checkPages = [
   ...['--minimumFailingSeverity', 'warning', '--minimumSeverity', 'warning'],
 ];
 
-const steps: readonly Step[] = [
-  {
-    name: 'types',
-    what: 'the types of pages and of everything else',
-    work: () =>
-      inOrder(
-        // Writes the types of the content collections, which both of the others read.
-        () => programs(['astro', 'sync', '--silent']),
-        () => programs(checkPages, ['tsc', '--noEmit', '--pretty', 'false']),
-      ),
-  },
-  {
-    name: 'lint',
-    what: 'the linter and the house style',
-    work: () =>
-      programs(
-        ['eslint', '--config', 'scripts/eslint.config.js', '--max-warnings', '0', '.'],
-        ['prettier', '--check', '--log-level', 'warn', '.'],
-      ),
-  },
-  {
-    name: 'source',
-    what: 'tests of the source: arrows, units, laws, published values',
-    work: () => tests('source'),
-  },
-  {
-    name: 'build',
-    what: 'the guide and the worksheets',
-    work: async () => {
-      const { code } = await run('node', ['scripts/build.ts'], { show: true });
-      return code === 0 ? {} : { wrong: 'it could not be built' };
-    },
-  },
-  { name: 'built', what: 'tests of what was built: browser, PDF, site', work: () => tests('built') },
-];
+const types: Step = {
+  name: 'types',
+  what: 'the types of pages and of everything else',
+  work: (say) => programs(say, ['tsc', '--noEmit', '--pretty', 'false'], checkPages),
+};
 
-function choose(names: readonly string[]): readonly Step[] | string {
-  const unknown = names.find((name) => !steps.some((step) => step.name === name));
-  if (unknown)
-    return `There is no step "${unknown}". There are: ${steps.map((step) => step.name).join(', ')}.`;
-  return names.length === 0 ? steps : steps.filter((step) => names.includes(step.name));
+const lint: Step = {
+  name: 'lint',
+  what: 'the linter and the house style',
+  work: (say) =>
+    programs(
+      say,
+      ['eslint', '--config', 'scripts/eslint.config.js', '--max-warnings', '0', '.'],
+      ['prettier', '--check', '--log-level', 'warn', '.'],
+    ),
+};
+
+const build: Step = {
+  name: 'build',
+  what: 'the guide and the worksheets',
+  work: (say) => programs(say, ['node', 'scripts/build.ts']),
+};
+
+/** Steps that the test runner does, by the project of `test/vitest.config.ts` that has the name. */
+const projects = {
+  source: 'tests of the source: arrows, units, laws, published values',
+  built: 'tests of what was built: browser, PDF, site',
+};
+
+/** What the compiler does comes before the build, which writes the types of the content collections anew. */
+const lanes: readonly (readonly Step[])[] = [[types, build], [lint]];
+
+const names: readonly string[] = [...lanes.flat().map(({ name }) => name), ...Object.keys(projects)];
+
+function choose(asked: readonly string[]): readonly string[] | string {
+  const unknown = asked.find((name) => !names.includes(name));
+  if (unknown) return `There is no step "${unknown}". There are: ${names.join(', ')}.`;
+  return asked.length === 0 ? names : names.filter((name) => asked.includes(name));
+}
+
+/** Does a step, and shows all that it has to show in one piece, as another may be at work beside it. */
+async function doStep({ name, what, work }: Step): Promise<Outcome> {
+  const shown: string[] = [];
+  const began = performance.now();
+  const outcome = await work((text) => shown.push(text));
+  const time = `-- ${name}: ${timeInWords(performance.now() - began)}`;
+  console.log(['', `== ${name}: ${what}`, ...shown, time].join('\n'));
+  return outcome.wrong === undefined ? outcome : { ...outcome, wrong: `${name}: ${outcome.wrong}` };
+}
+
+/** Does lanes of steps side by side; once something is wrong in one, none begins another step. */
+async function sideBySide(chosen: readonly (readonly Step[])[]): Promise<Outcome> {
+  const wrong: string[] = [];
+  await Promise.all(
+    chosen.map(async (lane) => {
+      for (const step of lane) {
+        if (wrong.length > 0) return;
+        const outcome = await doStep(step);
+        if (outcome.wrong !== undefined) wrong.push(outcome.wrong);
+      }
+    }),
+  );
+  return wrong.length === 0 ? {} : { wrong: wrong.join('; ') };
 }
 
 /** Runs the steps and gives back the tests counted. */
-async function check(chosen: readonly Step[]): Promise<Count> {
-  let passed = 0;
-  let failed = 0;
-  if (chosen.some((step) => step.name === 'source' || step.name === 'built')) {
+async function check(chosen: readonly string[]): Promise<Count> {
+  const start = performance.now();
+  const failedAt = ({ wrong = '', passed = 0, failed = 0 }: Outcome): Count => {
+    console.error(`\nFailed at ${wrong}.`);
+    return { passed, failed: Math.max(failed, 1) };
+  };
+  const suites = Object.keys(projects).filter((name) => chosen.includes(name));
+  if (suites.length > 0)
     try {
       ensureTestPrograms();
     } catch (problem) {
       console.error(`\nFailed before the first step: ${(problem as Error).message}`);
       return { passed: 0, failed: 1 };
     }
+  const programsFirst = lanes.map((lane) => lane.filter(({ name }) => chosen.includes(name)));
+  if (chosen.includes(types.name) || chosen.includes(lint.name)) {
+    // Writes the types of the content collections, which compiler and linter read.
+    const synced = await programs(console.log, ['astro', 'sync', '--silent']);
+    if (synced.wrong !== undefined) return failedAt(synced);
   }
-  const start = performance.now();
-  for (const { name, what, work } of chosen) {
-    console.log(`\n== ${name}: ${what}`);
+  const outcome = await sideBySide(programsFirst);
+  if (outcome.wrong !== undefined) return failedAt(outcome);
+  let counted: Count = { passed: 0, failed: 0 };
+  if (suites.length > 0) {
+    for (const [name, what] of Object.entries(projects))
+      if (suites.includes(name)) console.log(`\n== ${name}: ${what}`);
     const began = performance.now();
-    const outcome = await work();
-    passed += outcome.passed ?? 0;
-    failed += outcome.failed ?? 0;
-    console.log(`-- ${name}: ${timeInWords(performance.now() - began)}`);
-    if (outcome.wrong !== undefined) {
-      console.error(`\nFailed at ${name}: ${outcome.wrong}.`);
-      return { passed, failed: Math.max(failed, 1) };
-    }
+    const { wrong, passed = 0, failed = 0 } = await tests(suites);
+    console.log(`-- ${suites.join(' and ')}: ${timeInWords(performance.now() - began)}`);
+    if (wrong !== undefined) return failedAt({ wrong: `${suites.join(' and ')}: ${wrong}`, passed, failed });
+    counted = { passed, failed };
   }
   console.log(`\nAll is well, in ${timeInWords(performance.now() - start)}.`);
-  return { passed, failed };
+  return counted;
 }
 
 const chosen = choose(process.argv.slice(2));

@@ -1,11 +1,10 @@
 import { brotliCompressSync } from 'node:zlib';
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { accessibilityFaults, bringAxe } from './support/accessibility.ts';
 import { eventually, figure, give, readers, violationsOf, type Reader } from './support/reader.ts';
 import { builtPages } from './support/site.ts';
 
-/** Every page of the built guide in a browser: its policy, its accessibility, its width, its weight. */
+/** Every page of the built guide on a phone: its width, its policy, its weight. */
 
 const pages = builtPages();
 const reader = readers();
@@ -33,41 +32,13 @@ describe('every page', () => {
     walker = await reader();
   });
 
-  it.each(pages)(
-    '/%s keeps the policy, loads without a fault, is accessible in light and dark, and fits a narrow phone',
-    async (path) => {
-      const page = await walker.goOn(path);
-      if (path === 'bench/') await page.locator('[data-progress]:not(:empty)').waitFor();
-      expect(walker.faults).toEqual([]);
-      expect(await violationsOf(page)).toEqual([]);
-      await page.evaluate(() => {
-        for (const details of document.querySelectorAll('details')) details.open = true;
-      });
-      await bringAxe(page);
-      expect(await accessibilityFaults(page, 'all')).toEqual([]);
-      await page.emulateMedia({ colorScheme: 'dark' });
-      expect(await accessibilityFaults(page, 'contrast')).toEqual([]);
-      expect(await tooWideIn(page)).toEqual([]);
-    },
-  );
-
-  it('the contrast of a single faint word is found, wherever it stands, in light and in dark', async () => {
-    const page = await walker.goOn('checks/');
-    await bringAxe(page);
-    // In the middle of a table whose rows repeat: a cell with words of its own.
-    const cell = page.locator('tbody tr:nth-child(11) td', { hasNot: page.locator('*'), hasText: /\w{2}/u });
-    // The policy forbids a style attribute; a property may be set.
-    await cell.last().evaluate((one: HTMLElement) => (one.style.color = 'rgb(128 128 128 / 20%)'));
-    const wrong = /^color-contrast: <td/u;
-    for (const [colorScheme, what] of [
-      ['light', 'all'],
-      ['dark', 'contrast'],
-    ] as const) {
-      await page.emulateMedia({ colorScheme });
-      const faults = await accessibilityFaults(page, what);
-      expect(faults, colorScheme).toHaveLength(1);
-      expect(faults[0]).toMatch(wrong);
-    }
+  it.each(pages)('/%s loads on a phone without a fault, and fits a narrower one', async (path) => {
+    const page = await walker.goOn(path, 'phone');
+    expect(walker.faults).toEqual([]);
+    await page.evaluate(() => {
+      for (const details of document.querySelectorAll('details')) details.open = true;
+    });
+    expect(await tooWideIn(page)).toEqual([]);
   });
 
   it('the policy is in force: what it forbids does not happen', async () => {

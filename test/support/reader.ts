@@ -1,4 +1,4 @@
-import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
+import type { Browser, BrowserContext, BrowserContextOptions, Page, Response } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect } from 'vitest';
 import { serveFolder, type Serving } from '../../scripts/serve.ts';
 import { dist, readBuilt, startBrowser } from './site.ts';
@@ -8,14 +8,14 @@ import { dist, readBuilt, startBrowser } from './site.ts';
 /** Where the guide lies on its host, as its pages were built for it. */
 const base = /href="([^"]*)icon\.svg"/u.exec(readBuilt('index.html').toString('utf8'))?.[1] ?? '/';
 
-const desktop = { width: 1280, height: 900 };
+/** The windows that pages are looked at in, in pixels of CSS: a desk’s, and a common telephone’s. */
+export const windows = { desktop: { width: 1280, height: 900 }, phone: { width: 390, height: 844 } };
 
 /** A reader: a browser profile of its own, whose faults are written down. */
 export class Reader {
   readonly context: BrowserContext;
   readonly faults: string[] = [];
-  readonly loaded: { readonly path: string; readonly bytes: Buffer }[] = [];
-  readonly #waiting: Promise<void>[] = [];
+  readonly #responses: Response[] = [];
   #window: Page | undefined;
 
   /** Where the guide is served. */
@@ -36,16 +36,17 @@ export class Reader {
    * Goes on to a page in the same window, as a new window costs more than three pages. Of the page before nothing is
    * left, neither its faults nor what it kept.
    */
-  async goOn(path: string): Promise<Page> {
+  async goOn(path: string, size: keyof typeof windows = 'desktop'): Promise<Page> {
     if (this.#window) {
       await this.#window.evaluate(() => {
         localStorage.clear();
       });
       await this.#window.emulateMedia({ colorScheme: null });
-      await this.#window.setViewportSize(desktop);
     }
     this.#window ??= await this.#newPage();
+    await this.#window.setViewportSize(windows[size]);
     this.faults.length = 0;
+    this.#responses.length = 0;
     await this.#window.goto(this.address + path);
     return this.#window;
   }
@@ -62,20 +63,18 @@ export class Reader {
     });
     page.on('response', (response) => {
       if (response.status() >= 400) this.faults.push(`${response.status()}: ${response.url()}`);
-      if (!response.url().startsWith(this.address)) return;
-      const keep = async () => {
-        const bytes = await response.body().catch(() => Buffer.alloc(0));
-        this.loaded.push({ path: response.url().slice(this.address.length), bytes });
-      };
-      this.#waiting.push(keep());
+      if (response.url().startsWith(this.address)) this.#responses.push(response);
     });
     return page;
   }
 
-  /** Everything that was loaded so far, once it is all there. */
-  async allLoaded() {
-    await Promise.all(this.#waiting);
-    return this.loaded;
+  /** Everything that the pages which are open have loaded so far, once it is all there. */
+  async allLoaded(): Promise<readonly { readonly path: string; readonly bytes: Buffer }[]> {
+    const loaded = this.#responses.map(async (response) => ({
+      path: response.url().slice(this.address.length),
+      bytes: await response.body().catch(() => Buffer.alloc(0)),
+    }));
+    return Promise.all(loaded);
   }
 }
 
@@ -105,14 +104,30 @@ export function readers(): OpenReader {
     await serving.close();
   });
   return async (options = {}, script) => {
-    const context = await browser.newContext({ serviceWorkers: 'block', viewport: desktop, ...options });
+    const context = await browser.newContext({
+      serviceWorkers: 'block',
+      viewport: windows.desktop,
+      ...options,
+    });
     contexts.push(context);
     await context.addInitScript(() => {
       const seen: string[] = [];
-      Object.assign(globalThis, { violations: seen });
+      const shifts: string[] = [];
+      Object.assign(globalThis, { violations: seen, shifts });
       document.addEventListener('securitypolicyviolation', (event) => {
         seen.push(`${event.violatedDirective}: ${event.blockedURI} ${event.sample}`);
       });
+      // The parts of it that are read, as the compiler does not know this kind of entry.
+      interface Shift extends PerformanceEntry {
+        readonly value: number;
+        readonly hadRecentInput: boolean;
+        readonly sources: readonly { readonly node: Node | null }[];
+      }
+      new PerformanceObserver((list) => {
+        for (const { value, hadRecentInput, sources } of list.getEntries() as Shift[])
+          if (!hadRecentInput)
+            shifts.push(`${value.toFixed(4)} ${(sources[0]?.node?.textContent ?? '').trim().slice(0, 60)}`);
+      }).observe({ type: 'layout-shift', buffered: true });
     });
     if (script) await context.addInitScript(script);
     return new Reader(context, serving.address);
@@ -122,6 +137,19 @@ export function readers(): OpenReader {
 /** What the page did against its policy. */
 export const violationsOf = (page: Page): Promise<string[]> =>
   page.evaluate(() => (globalThis as unknown as { violations: string[] }).violations);
+
+/**
+ * What has moved on a page by itself since it was opened, with how much (Layout Instability, W3C Community Group Draft:
+ * the share of the window that moved, times how far), once it has come to rest.
+ */
+export const shiftsOf = (page: Page): Promise<string[]> =>
+  page.evaluate(async () => {
+    // What the scripts of a page do at its start is drawn by then; entries come with the frame after.
+    for (let frames = 0; frames < 3; frames++) await new Promise((drawn) => requestAnimationFrame(drawn));
+    await new Promise((idle) => requestIdleCallback(idle, { timeout: 1000 }));
+    await new Promise((drawn) => requestAnimationFrame(drawn));
+    return (globalThis as unknown as { shifts: string[] }).shifts;
+  });
 
 /** The text of the figure of that name in the calculator with that id. */
 export const figure = (page: Page, name: string) => page.locator(`output[data-figure="${name}"]`).first();
