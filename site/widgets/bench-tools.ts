@@ -4,6 +4,7 @@ import { fileName, saveFile } from './files.ts';
 import { announce, notice } from './notice.ts';
 import { guideAddress, onlyHere } from './guide-address.ts';
 import { loadRegion, regionIds } from './place.ts';
+import { progressWords } from './progress-words.ts';
 import { store } from './the-store.ts';
 
 /** The tools of the bench page: several benches, file, link, fresh start. Reading and writing files is loaded when it is first used. */
@@ -23,17 +24,13 @@ const reset = part('[data-reset]') as HTMLButtonElement;
 
 function showProgress(): void {
   const { set, origin, drafts } = store.state;
-  const wrong = Object.keys(drafts).length;
-  const rest = origin === 'example' ? 'The others are the example’s' : 'The others have their usual values';
-  const words = [
-    `You have set ${set.length} of ${allFields.length} fields.`,
-    ...(set.length < allFields.length ? [`${rest}, and are marked.`] : []),
-    ...(wrong > 0 ? [`${wrong === 1 ? 'One answer' : `${wrong} answers`} cannot be used yet.`] : []),
-    ...(store.keeps
-      ? []
-      : ['This browser does not let the guide keep your bench: save it as a file before you go.']),
-  ];
-  part('[data-progress]').textContent = words.join(' ');
+  part('[data-progress]').textContent = progressWords({
+    set: set.length,
+    of: allFields.length,
+    origin,
+    wrong: Object.keys(drafts).length,
+    keeps: store.keeps,
+  });
   reset.disabled = store.untouched;
   // The link on show is the link to the bench on show.
   if (!part('.link-shown').hidden) shown.value = linkToBench();

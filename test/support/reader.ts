@@ -142,14 +142,18 @@ export const violationsOf = (page: Page): Promise<string[]> =>
  * What has moved on a page by itself since it was opened, with how much (Layout Instability, W3C Community Group Draft:
  * the share of the window that moved, times how far), once it has come to rest.
  */
-export const shiftsOf = (page: Page): Promise<string[]> =>
-  page.evaluate(async () => {
+export async function shiftsOf(page: Page): Promise<string[]> {
+  await eventually(() => page.locator('[data-needs-script][hidden], fieldset.fields:disabled').count()).toBe(
+    0,
+  );
+  return page.evaluate(async () => {
     // What the scripts of a page do at its start is drawn by then; entries come with the frame after.
     for (let frames = 0; frames < 3; frames++) await new Promise((drawn) => requestAnimationFrame(drawn));
     await new Promise((idle) => requestIdleCallback(idle, { timeout: 1000 }));
     await new Promise((drawn) => requestAnimationFrame(drawn));
     return (globalThis as unknown as { shifts: string[] }).shifts;
   });
+}
 
 /** The text of the figure of that name in the calculator with that id. */
 export const figure = (page: Page, name: string) => page.locator(`output[data-figure="${name}"]`).first();
