@@ -90,7 +90,13 @@ function answersOf(where: Situation): Answers {
 /** @param height the room on a worksheet, or none for a page of the guide */
 const drawn = (draw: BenchDrawing, where: Situation, manner = metric, width = 150, height = 0): Drawing => {
   const answers = answersOf(where);
-  return draw({ situation: where, answers, manner, width, ...(height > 0 ? { sheet: { height } } : {}) });
+  return draw({
+    situation: where,
+    answers,
+    manner,
+    width,
+    ...(height > 0 ? { sheet: { height, enlarged: 1 } } : {}),
+  });
 };
 
 /** Benches at the ends of what can be built and typed. */

@@ -1,7 +1,9 @@
 import { changed, type Changes } from '../bench/changed.ts';
+import { nightLadder } from '../bench/night-ladder.ts';
 import { nightOf, nightRange, summaryOf, type NightSummary } from '../bench/night.ts';
 import { expectedParameters, priorsOf } from '../bench/priors.ts';
 import type { Ranged } from '../bench/range.ts';
+import { actionAt } from '../bench/root-state.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
 import { courseColumns, courseCurve, courseSeries, courseTable } from '../bench/told.ts';
 import {
@@ -145,6 +147,17 @@ export default calculator({
         how: { label: 'Measure' },
       },
     },
+    ladder: {
+      label: 'The same snap at other temperatures',
+      explain:
+        'The roots at their coldest, and how much of the time the cable is on while outside is lowest. A frost that lasts longer goes deeper.',
+      columns: {
+        outside: { label: 'Outside falls to', quantity: temperature },
+        roots: { label: 'Coldest roots', quantity: temperature },
+        on: { label: 'Cable on', quantity: 'share' },
+        action: { label: 'What to do' },
+      },
+    },
     course: {
       label: 'The snap in numbers',
       explain: 'Every six hours; the power is the mean of the six hours before.',
@@ -257,6 +270,14 @@ export default calculator({
           ],
         },
         measure: { rows: measureFirst(situation, range.lowestRoots) },
+        ladder: {
+          rows: nightLadder(situation).map(({ outside, roots, on }) => ({
+            outside,
+            roots,
+            on,
+            action: actionAt(roots, limit),
+          })),
+        },
         course: courseTable(night, night.weather, 6),
       },
       curves: { course: courseCurve(night, night.weather) },

@@ -3,6 +3,7 @@ import { nightSteps } from '../bench/night.ts';
 import { designOutside } from '../bench/place.ts';
 import { expectedParameters, type Parameters } from '../bench/priors.ts';
 import { ranged } from '../bench/range.ts';
+import { actionAt } from '../bench/root-state.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
 import { coldestRoots, throughWeather, timeBelow, type Through, type Weather } from '../bench/through.ts';
 import { courseCurve, courseSeries } from '../bench/told.ts';
@@ -12,7 +13,6 @@ import {
   care,
   sentence,
   type Cell,
-  type Sentence,
   type Situation,
   type Warning,
 } from '../calculator.ts';
@@ -31,9 +31,6 @@ const furthest = 60 * hour;
 
 /** Rows of the table are as far apart [h]. */
 const rowEvery = 3;
-
-/** Roots this near to the limit need a hand: the error of a thermometer and of a forecast [K] (assumption). */
-const near = 1;
 
 /** The same forecast, as far as it is followed. */
 const cut = ({ clock, every, values }: Series): Series => ({
@@ -71,16 +68,6 @@ const through = (situation: Situation, parameters: Parameters, weather: Weather,
 
 const lowestOf = (roots: Float64Array): number =>
   roots.reduce((least, one) => Math.min(least, one), Infinity);
-
-/** What to do at a temperature of the coldest roots. */
-function actionAt(roots: number, limit: number): Sentence {
-  if (roots < limit)
-    return ['Below your limit: cover, bring in more heat, or carry out what you cannot lose.'];
-  if (roots < limit + near)
-    return ['Near your limit: cover the plants, close every gap, look every two hours.'];
-  if (roots < 0) return ['Pots are freezing and hold for now. Keep everything closed.'];
-  return ['Nothing to do.'];
-}
 
 const temperature = 'temperature';
 

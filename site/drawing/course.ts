@@ -15,7 +15,8 @@ const margin = 2;
 const plotHigh = { wide: 72, narrow: 62 } as const;
 const bandHigh = 18;
 const bandGap = 12;
-const size = letters.small;
+/** The same on the worksheet, whose letters are larger and whose plot takes what height is left. */
+const onSheet = { bandHigh: 10, bandGap: 5, least: 24 } as const;
 /** Room for the letters of the axis, and for those at the ends of the lines. */
 const axisWide = 11;
 const endsWide = { wide: 36, narrow: 25 } as const;
@@ -43,7 +44,8 @@ const most = (values: readonly number[]): number => -least(values.map((one) => -
  * The cold snap of the bench hour by hour: outside, coldest layer of the roots, air under the bench and loop against the
  * limit, and under them the power of the cable as the mean of each hour.
  */
-export const courseDrawing: BenchDrawing = ({ situation, answers, manner, width }) => {
+export const courseDrawing: BenchDrawing = ({ situation, answers, manner, width, sheet }) => {
+  const size = sheet ? letters.body : letters.small;
   const curve = answers.night.curves?.['course'];
   if (!curve) throw new Error('The calculator of the night gives no curve of it.');
   const { times, clock, series } = curve;
@@ -61,8 +63,8 @@ export const courseDrawing: BenchDrawing = ({ situation, answers, manner, width 
   const hourly = times.flatMap((_, index) => (index % every === 0 ? [index] : []));
   const lines = [
     { name: 'loop', values: of('loop'), look: looks.loop },
-    { name: 'air under the bench', values: of('under'), look: looks.under },
-    { name: 'coldest roots', values: roots, look: looks.roots },
+    { name: sheet ? 'bench air' : 'air under the bench', values: of('under'), look: looks.under },
+    { name: sheet ? 'roots' : 'coldest roots', values: roots, look: looks.roots },
     { name: 'outside', values: of('outside'), look: looks.outside },
   ];
   const shown = lines.flatMap(({ values }) => values);
@@ -70,17 +72,22 @@ export const courseDrawing: BenchDrawing = ({ situation, answers, manner, width 
     const [zero, one] = [toBase('temperature', 0, unit[system]), toBase('temperature', 1, unit[system])];
     return (base - zero) / (one - zero);
   };
-  const step = steps[system];
-  const lowest = Math.floor(inReader(Math.min(limit, least(shown)) - 0.5) / step);
-  const highest = Math.ceil(inReader(Math.max(limit, most(shown)) + 0.5) / step);
+  const coldest = inReader(Math.min(limit, least(shown)) - 0.5);
+  const warmest = inReader(Math.max(limit, most(shown)) + 0.5);
 
   const form = width < narrowBelow ? 'narrow' : 'wide';
   const [left, right] = [margin + axisWide, width - margin - endsWide[form]];
   const top = margin + leading * size + 2;
-  const bottom = top + plotHigh[form];
-  const [bandTop, bandBottom] = [bottom + bandGap, bottom + bandGap + bandHigh];
-  const [begins, ends] = [times[0] ?? 0, times.at(-1) ?? hour];
-  const xOf = (time: number): number => left + ((right - left) * (time - begins)) / (ends - begins);
+  const [gapHigh, powerHigh] = sheet ? [onSheet.bandGap, onSheet.bandHigh] : [bandGap, bandHigh];
+  const around = top + gapHigh + powerHigh + 2 * leading * size;
+  const bottom = top + (sheet ? Math.max(onSheet.least, sheet.height - around) : plotHigh[form]);
+  const [bandTop, bandBottom] = [bottom + gapHigh, bottom + gapHigh + powerHigh];
+  // Twice as far apart until their letters have room.
+  let step: number = steps[system];
+  while ((step * (bottom - top)) / (warmest - coldest + 2 * step) < leading * size) step *= 2;
+  const [lowest, highest] = [Math.floor(coldest / step), Math.ceil(warmest / step)];
+  const [begins, stops] = [times[0] ?? 0, times.at(-1) ?? hour];
+  const xOf = (time: number): number => left + ((right - left) * (time - begins)) / (stops - begins);
   const yOf = (value: number): number =>
     bottom - ((bottom - top) * (inReader(value) - lowest * step)) / ((highest - lowest) * step);
   const marks: Mark[] = [label([margin, margin + size], unit[system], { size })];
@@ -105,7 +112,7 @@ export const courseDrawing: BenchDrawing = ({ situation, answers, manner, width 
 
   // Noon and midnight, or midnight alone where there is less room.
   const between = form === 'wide' ? 12 * hour : 24 * hour;
-  for (let at = Math.ceil((clock + begins) / between) * between; at <= clock + ends; at += between) {
+  for (let at = Math.ceil((clock + begins) / between) * between; at <= clock + stops; at += between) {
     const x = xOf(at - clock);
     marks.push(
       line(
@@ -147,10 +154,10 @@ export const courseDrawing: BenchDrawing = ({ situation, answers, manner, width 
   const named = [
     ...lines.map(({ name, values }) => ({
       text: name,
-      bold: name === 'coldest roots',
+      bold: values === roots,
       y: yOf(values.at(-1) ?? limit),
     })),
-    { text: `your limit, ${level(limit)}`, bold: false, y: yOf(limit) },
+    { text: sheet ? `limit ${level(limit)}` : `your limit, ${level(limit)}`, bold: false, y: yOf(limit) },
   ];
   const room = width - margin - right - endGap - 2;
   const said = named.map(({ text, bold }) => wrap(text, size, room, bold));
@@ -159,7 +166,7 @@ export const courseDrawing: BenchDrawing = ({ situation, answers, manner, width 
     named.map(({ y }) => y),
     highestLabel + 0.8,
     top,
-    bottom + bandGap - highestLabel,
+    bottom + gapHigh - highestLabel,
   );
   named.forEach(({ y, bold }, index) => {
     const place = places[index] ?? y;
@@ -183,7 +190,7 @@ export const courseDrawing: BenchDrawing = ({ situation, answers, manner, width 
   });
   const peak = most(power);
   const full = Math.max(peak, 1);
-  const heightOf = (value: number): number => bandBottom - (bandHigh * value) / full;
+  const heightOf = (value: number): number => bandBottom - (powerHigh * value) / full;
   const outline = means.flatMap((mean, index): Point[] => [
     [xOf(times[hourly[index] ?? 0] ?? 0), heightOf(mean)],
     [xOf(times[hourly[index + 1] ?? 0] ?? 0), heightOf(mean)],
@@ -197,7 +204,13 @@ export const courseDrawing: BenchDrawing = ({ situation, answers, manner, width 
     }),
     ...labels(
       [right + endGap + 2, bandTop + 0.74 * size],
-      wrap(`power, at most ${showQuantity(peak, 'power', manner)}`, size, room),
+      wrap(
+        sheet
+          ? `power to ${showQuantity(peak, 'power', manner)}`
+          : `power, at most ${showQuantity(peak, 'power', manner)}`,
+        size,
+        room,
+      ),
       { size },
     ),
   );

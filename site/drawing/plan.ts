@@ -206,7 +206,7 @@ const fittingOf = ({ manner, sheet }: DrawingInput): Fitting =>
   sheet
     ? {
         most: Math.max(leastWide, Math.min(mostWide, sheet.height - sheetRows)),
-        round: (free) => roundScale(free, manner.system)?.perMetre ?? free,
+        round: (free) => roundScale(free, manner.system, sheet.enlarged)?.perMetre ?? free,
         aside: signColumn,
       }
     : { most: mostWide, round: (free) => free, aside: Number.POSITIVE_INFINITY };
@@ -268,7 +268,7 @@ export const planDrawing: BenchDrawing = (input) => {
   const block = worksheet
     ? sheetBlock(bench, width, right + rightColumn, under)
     : keyBlock(names, said, width, under);
-  const scale = worksheet ? roundScale(perMetre, manner.system)?.name : undefined;
+  const scale = worksheet ? roundScale(perMetre, manner.system, worksheet.enlarged)?.name : undefined;
   return {
     width,
     height: block.bottom,

@@ -18,8 +18,12 @@ export interface RoundScale {
   readonly name: string;
 }
 
-/** The largest round scale that is not larger than this one [mm/m], or undefined where even the smallest is. */
-export function roundScale(perMetre: number, system: UnitSystem): RoundScale | undefined {
-  const ratio = ratios[system].find((one) => 1000 / one <= perMetre + 1e-9);
-  return ratio === undefined ? undefined : { perMetre: 1000 / ratio, name: `1:${ratio}` };
+/**
+ * The largest round scale that is not larger than this one [mm/m], or undefined where even the smallest is.
+ *
+ * @param enlarged by how much the drawing is printed larger than it is drawn; the scale is round on paper
+ */
+export function roundScale(perMetre: number, system: UnitSystem, enlarged = 1): RoundScale | undefined {
+  const ratio = ratios[system].find((one) => 1000 / one <= perMetre * enlarged + 1e-9);
+  return ratio === undefined ? undefined : { perMetre: 1000 / ratio / enlarged, name: `1:${ratio}` };
 }

@@ -71,7 +71,7 @@ function layoutOf({ situation: { bench }, manner, width, sheet }: DrawingInput, 
   const most = sheet ? Math.max(lowest, Math.min(tallest, sheet.height - sheetRows)) : tallest;
   const across = frame.width + 2 * beyond;
   const free = Math.min(room / across, most / high);
-  const round = sheet ? roundScale(free, manner.system) : undefined;
+  const round = sheet ? roundScale(free, manner.system, sheet.enlarged) : undefined;
   const perMetre = round?.perMetre ?? free;
   const leftEdge = margin + leftColumn + (room - perMetre * across) / 2;
   const left = leftEdge + beyond * perMetre;

@@ -73,7 +73,7 @@ function layoutOf({ situation, manner, width, sheet }: DrawingInput): Layout {
   const room = width - 2 * margin - endColumn;
   const most = sheet ? Math.max(leastOnSheet, Math.min(thickest, sheet.height - sheetRows)) : thickest;
   const round = (free: number): number =>
-    sheet ? (roundScale(free, manner.system)?.perMetre ?? free) : free;
+    sheet ? (roundScale(free, manner.system, sheet.enlarged)?.perMetre ?? free) : free;
   const view = viewOf(wound, room, most, round);
   const { perMetre, wide } = view;
   const pitch = (wound.pitch ?? 0) * perMetre;
@@ -267,7 +267,7 @@ export const windingDrawing: BenchDrawing = (input) => {
   const room = { left: margin, width: width - 2 * margin };
   const strong = notes(bold, { ...room, top: lastRow + 2.5, bold: true });
   const small = notes(sheet ? [] : [...plain, seen], { ...room, top: lastRow + 2.5 + strong.height });
-  const even = roundScale(view.perMetre, manner.system);
+  const even = roundScale(view.perMetre, manner.system, sheet?.enlarged);
   const isEven = even !== undefined && Math.abs(even.perMetre - view.perMetre) < 1e-9;
   return {
     width,

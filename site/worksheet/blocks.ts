@@ -13,17 +13,29 @@ export type Block =
       readonly small?: boolean;
       readonly mark?: string;
     }
-  | { readonly kind: 'list'; readonly numbered: boolean; readonly entries: readonly (readonly Run[])[] }
-  | { readonly kind: 'rows'; readonly rows: readonly LabelledValue[] }
+  /** `from` is the number of its first entry where it goes on from another page. */
+  | {
+      readonly kind: 'list';
+      readonly numbered: boolean;
+      readonly entries: readonly (readonly Run[])[];
+      readonly from?: number;
+    }
+  /** Labels with their values; `large` where the values are read in the dark. */
+  | { readonly kind: 'rows'; readonly rows: readonly LabelledValue[]; readonly large?: boolean }
+  | { readonly kind: 'table'; readonly columns: readonly TableColumn[]; readonly rows: readonly TableRow[] }
   /** Each with a warning sign: on a line of its own, or one after the other where room is short. */
   | { readonly kind: 'cautions'; readonly entries: readonly (readonly Run[])[] }
   /** Numbers to be read from across the shed, side by side. */
   | { readonly kind: 'numbers'; readonly cells: readonly LabelledValue[] }
-  /** A drawing under its title, which says its scale; `height` is the most that it may take [mm]. */
+  /**
+   * A drawing under its title, which says its scale; `height` is the most that it may take [mm], and `enlarged` by how
+   * much it is printed larger than drawn.
+   */
   | {
       readonly kind: 'drawing';
       readonly title: string;
       readonly height: number;
+      readonly enlarged: number;
       readonly draw: (width: number, height: number) => Drawing;
     }
   /** Reasons why the bench must not be built so, in a heavy frame. */
@@ -42,6 +54,20 @@ export interface LabelledValue {
   readonly value: string;
   /** Under the value, smaller: its range or its basis. */
   readonly note?: string;
+}
+
+export interface TableColumn {
+  readonly head: string;
+  readonly share: number;
+  /** Its cells are numbers to be read from across the shed. */
+  readonly large?: boolean;
+}
+
+export interface TableRow {
+  /** What stands in each column: words, or a blank to fill in. The first one names the row. */
+  readonly cells: readonly (string | Omit<Blank, 'label'>)[];
+  /** Set in bold between heavier rules. */
+  readonly strong?: boolean;
 }
 
 export interface Blank {
@@ -70,11 +96,14 @@ export interface PlacedBlock {
   readonly parts: readonly Part[];
 }
 
-/** Sizes that do not follow the body's [pt]: the numbers that matter, the bench's name, what is small. */
-export const sizes = { number: 24, title: 24, small: 10.5 } as const;
+/**
+ * Sizes that do not follow the body's [pt]: the numbers that matter, and the least that they may shrink to in a narrow
+ * place; those of a table; the bench's name; what is no part of the sheet's own text.
+ */
+export const sizes = { number: 24, leastNumber: 20, tableNumber: 20, title: 24, small: 10.5 } as const;
 
-/** Widths of rules [pt]: above a heading, around a banner, between rows. */
-const rules = { heading: 1.4, banner: 2.4, row: 0.35 } as const;
+/** Widths of rules [pt]: above a heading, around a banner, between rows, around a row that stands out. */
+const rules = { heading: 1, banner: 2.4, row: 0.35, strong: 1 } as const;
 
 /** Height of a line of large numbers, which hang nothing below their line, in shares of their size. */
 const numberLeading = 1.06;
@@ -82,6 +111,9 @@ const numberLeading = 1.06;
 export const leading = 1.21;
 /** Where letters stand in a line of this leading, in shares of the size: the typeface's rise and fall about its middle. */
 const baselineIn = (lead: number): number => (lead - 0.969 - 0.241) / 2 + 0.969;
+
+/** Letters that are typed into a blank [pt]. */
+const fieldSize = 12;
 
 /** Height of a row to write in by hand [pt], a little more than ruled paper has. */
 export const logRow = points(7);
@@ -205,7 +237,7 @@ function cautionsBlock({ entries }: Of<'cautions'>, width: number, style: Style)
   return { height: Math.max(0, y - style.size * 0.22), items, parts };
 }
 
-function list({ numbered, entries }: Of<'list'>, width: number, style: Style): PlacedBlock {
+function list({ numbered, entries, from = 1 }: Of<'list'>, width: number, style: Style): PlacedBlock {
   const { size, close, measure } = style;
   const indent = size * (numbered ? 1.5 : 1.05);
   const between = size * (close ? 0.1 : 0.25);
@@ -215,7 +247,7 @@ function list({ numbered, entries }: Of<'list'>, width: number, style: Style): P
   entries.forEach((runs, index) => {
     const [label, body] = [part('Lbl'), part('LBody')];
     const lines = wrap(runs, size, width - indent, measure);
-    const head = numbered ? bold(String(index + 1)) : run('•');
+    const head = numbered ? bold(String(from + index)) : run('•');
     items.push(setLines(wrap([head], size, indent, measure), { y, width: indent, size }, label));
     items.push(setLines(lines, { x: indent, y, width: width - indent, size }, body));
     parts.push(part('LI', [label, body]));
@@ -239,41 +271,63 @@ function bigLine(value: string, size: number, measure: Measure): Line {
   return { pieces, width: x + (unit === '' ? 0 : measure(unit, small, true)) };
 }
 
-function numbers({ cells }: Of<'numbers'>, width: number, { size, measure }: Style): PlacedBlock {
-  const gap = size;
-  const wide = (width - gap * (cells.length - 1)) / cells.length;
-  const items: Item[] = [];
-  const rows: Part[] = [];
-  let deepest = 0;
-  cells.forEach(({ label, value, note }, index) => {
-    const x = index * (wide + gap);
-    const [head, cell] = [part('TH', [], { scope: 'Row' }), part('TD')];
-    let large: number = sizes.number;
-    let line = bigLine(value, large, measure);
-    // Rather small than cut: only a number of seven digits and more comes to this.
-    while (line.width > wide && large > 6) {
-      large -= 0.5;
-      line = bigLine(value, large, measure);
-    }
-    const labelLines = wrap([run(label)], size, wide, measure);
-    let y = sizes.number * numberLeading;
-    items.push(setLines(labelLines, { x, y, width: wide, size }, head));
-    // On the line of the largest, whatever its own size.
-    const down = baselineIn(numberLeading) * (sizes.number - large);
-    items.push(setLines([line], { x, y: down, width: wide, size: large, lead: numberLeading }, cell));
-    y += labelLines.length * size * leading;
-    if (note) {
-      const noteLines = wrap([run(note)], sizes.small, wide, measure);
-      items.push(setLines(noteLines, { x, y, width: wide, size: sizes.small }, cell));
-      y += noteLines.length * sizes.small * leading;
-    }
-    rows.push(part('TR', [head, cell]));
-    deepest = Math.max(deepest, y);
-  });
-  return { height: deepest, items, parts: [part('Table', rows)] };
+/** The number of a cell as large as it can be set in this width; rather small than cut. */
+function largestLine(
+  value: string,
+  width: number,
+  most: number,
+  measure: Measure,
+): { line: Line; size: number } {
+  let size = most;
+  let line = bigLine(value, size, measure);
+  while (line.width > width && size > 6) {
+    size -= 0.5;
+    line = bigLine(value, size, measure);
+  }
+  return { line, size };
 }
 
-function rowsBlock({ rows }: Of<'rows'>, width: number, { size, close, measure }: Style): PlacedBlock {
+function numbers({ cells }: Of<'numbers'>, width: number, { size, measure }: Style): PlacedBlock {
+  const gap = size;
+  // As many side by side as leaves each of them large.
+  const wideOf = (count: number): number => (width - gap * (count - 1)) / count;
+  const fitting = (count: number): boolean =>
+    cells.every(({ value }) => bigLine(value, sizes.leastNumber, measure).width <= wideOf(count));
+  let across = cells.length;
+  while (across > 1 && !fitting(across)) across--;
+  // Four that do not fit beside one another stand two by two, not three and one.
+  across = Math.ceil(cells.length / Math.ceil(cells.length / across));
+  const wide = wideOf(across);
+  const items: Item[] = [];
+  const rows: Part[] = [];
+  let top = 0;
+  for (let from = 0; from < cells.length; from += across) {
+    let deepest = 0;
+    cells.slice(from, from + across).forEach(({ label, value, note }, index) => {
+      const x = index * (wide + gap);
+      const [head, cell] = [part('TH', [], { scope: 'Row' }), part('TD')];
+      const { line, size: large } = largestLine(value, wide, sizes.number, measure);
+      const labelLines = wrap([run(label)], size, wide, measure);
+      let y = top + sizes.number * numberLeading;
+      items.push(setLines(labelLines, { x, y, width: wide, size }, head));
+      // On the line of the largest, whatever its own size.
+      const down = top + baselineIn(numberLeading) * (sizes.number - large);
+      items.push(setLines([line], { x, y: down, width: wide, size: large, lead: numberLeading }, cell));
+      y += labelLines.length * size * leading;
+      if (note) {
+        const noteLines = wrap([run(note)], size, wide, measure);
+        items.push(setLines(noteLines, { x, y, width: wide, size }, cell));
+        y += noteLines.length * size * leading;
+      }
+      rows.push(part('TR', [head, cell]));
+      deepest = Math.max(deepest, y);
+    });
+    top = deepest + size * 0.35;
+  }
+  return { height: top - size * 0.35, items, parts: [part('Table', rows)] };
+}
+
+function rowsBlock({ rows, large }: Of<'rows'>, width: number, { size, close, measure }: Style): PlacedBlock {
   const items: Item[] = [];
   const parts: Part[] = [];
   const pad = size * (close ? 0.06 : 0.12);
@@ -283,24 +337,32 @@ function rowsBlock({ rows }: Of<'rows'>, width: number, { size, close, measure }
     const [head, cell] = [part('TH', [], { scope: 'Row' }), part('TD')];
     if (index > 0) items.push(rule(0, y - rules.row / 2, width, rules.row));
     y += pad;
-    const valueWidth = Math.min(width, measure(value, size, true));
+    // A large value that leaves its label less than two fifths of the row is set as the rest.
+    const big = large && measure(value, sizes.tableNumber, true) <= width * 0.6 ? sizes.tableNumber : size;
+    const valueWidth = Math.min(width, measure(value, big, true));
     // The label gives way to a value that leaves it a third of the row; else the value goes under it.
     const beside = width - valueWidth - gap;
     const labelWidth = beside >= width / 3 ? beside : width;
     const labelLines = wrap([run(label)], size, labelWidth, measure);
-    const valueLines = wrap([bold(value)], size, width, measure);
-    items.push(setLines(labelLines, { y, width: labelWidth, size }, head));
+    const valueLines = wrap([bold(value)], big, width, measure);
     const labelHeight = labelLines.length * size * leading;
-    const valueTop = labelWidth < width ? y + labelHeight - size * leading : y + labelHeight;
+    // Both stand on one line: the last of the label.
+    const down = labelWidth < width ? Math.max(0, baselineIn(leading) * (big - size)) : 0;
+    const above =
+      labelWidth < width && labelLines.length > 1 ? Math.min(down, labelHeight - size * leading) : 0;
+    const labelTop = y + down - above;
+    items.push(setLines(labelLines, { y: labelTop, width: labelWidth, size }, head));
+    const labelEnd = labelTop + labelHeight;
+    const valueTop = labelWidth < width ? labelEnd - size * leading - down : labelEnd;
     const wide = labelWidth < width ? valueWidth : width;
     items.push(
-      setLines(valueLines, { x: width - wide, y: valueTop, width: wide, size, align: 'right' }, cell),
+      setLines(valueLines, { x: width - wide, y: valueTop, width: wide, size: big, align: 'right' }, cell),
     );
-    y = valueTop + valueLines.length * size * leading;
+    y = Math.max(labelEnd, valueTop + valueLines.length * big * leading);
     if (note) {
-      const noteLines = wrap([run(note)], sizes.small, width, measure);
-      items.push(setLines(noteLines, { y, width, size: sizes.small, align: 'right' }, cell));
-      y += noteLines.length * sizes.small * leading;
+      const noteLines = wrap([run(note)], size, width, measure);
+      items.push(setLines(noteLines, { y, width, size, align: 'right' }, cell));
+      y += noteLines.length * size * leading;
     }
     y += pad;
     parts.push(part('TR', [head, cell]));
@@ -308,12 +370,82 @@ function rowsBlock({ rows }: Of<'rows'>, width: number, { size, close, measure }
   return { height: y, items, parts: [part('Table', parts)] };
 }
 
+/** Between two columns of a table [pt]. */
+const cellGap = 8;
+
+function table({ columns, rows }: Of<'table'>, width: number, { size, close, measure }: Style): PlacedBlock {
+  const room = width - cellGap * (columns.length - 1);
+  const total = columns.reduce((sum, { share }) => sum + share, 0);
+  const widths = columns.map(({ share }) => (share / total) * room);
+  const starts = widths.map((_, index) =>
+    widths.slice(0, index).reduce((sum, one) => sum + one + cellGap, 0),
+  );
+  const pad = size * (close ? 0.1 : 0.2);
+  const items: Item[] = [];
+  const heads = columns.map(({ head }, index) => wrap([run(head)], size, widths[index] ?? 0, measure));
+  const headHigh = Math.max(...heads.map((lines) => lines.length)) * size * leading;
+  const headParts = heads.map((lines, index) => {
+    const of = part('TH', [], { scope: 'Column' });
+    // Heads stand on their rule, however many lines they have.
+    const y = headHigh - lines.length * size * leading;
+    items.push(setLines(lines, { x: starts[index] ?? 0, y, width: widths[index] ?? 0, size }, of));
+    return of;
+  });
+  let y = headHigh + pad;
+  const rowParts = rows.map(({ cells, strong = false }, row) => {
+    const heavy = strong || (rows[row - 1]?.strong ?? false);
+    const thick = row === 0 || heavy ? rules.strong : rules.row;
+    items.push(rule(0, y - thick / 2, width, thick));
+    y += pad;
+    const set = cells.map((cell, index) => {
+      const wide = widths[index] ?? 0;
+      if (typeof cell !== 'string') return { lines: [], size };
+      if (columns[index]?.large) {
+        const { line, size: large } = largestLine(cell, wide, sizes.tableNumber, measure);
+        return { lines: [line], size: large };
+      }
+      return { lines: wrap([strong ? bold(cell) : run(cell)], size, wide, measure), size };
+    });
+    // Large numbers hang nothing below their line.
+    const leadOf = (own: number): number => (own > size ? numberLeading : leading);
+    const line = Math.max(...set.map((one) => baselineIn(leadOf(one.size)) * one.size));
+    const downOf = (own: number): number => line - baselineIn(leadOf(own)) * own;
+    const blank = cells.some((cell) => typeof cell !== 'string') ? size * leading + 2 : 0;
+    const high = Math.max(
+      blank,
+      ...set.map(({ lines, size: own }) => downOf(own) + lines.length * own * leadOf(own)),
+    );
+    const parts = cells.map((cell, index) => {
+      const [x, wide] = [starts[index] ?? 0, widths[index] ?? 0];
+      const { lines, size: own } = set[index] ?? { lines: [], size };
+      if (typeof cell === 'string') {
+        const of = index === 0 ? part('TH', [], { scope: 'Row' }) : part('TD');
+        if (lines.length > 0)
+          items.push(
+            setLines(lines, { x, y: y + downOf(own), width: wide, size: own, lead: leadOf(own) }, of),
+          );
+        return of;
+      }
+      const of = part('Form');
+      const box = { x, y: y + 0.5, width: wide, height: high - 1 };
+      items.push({ kind: 'field', box, part: of, name: cell.name, hint: cell.hint, size: fieldSize });
+      return part('TD', [of]);
+    });
+    y += high + pad;
+    return part('TR', parts);
+  });
+  if (rows.at(-1)?.strong) {
+    items.push(rule(0, y - rules.strong, width, rules.strong));
+  }
+  return { height: y, items, parts: [part('Table', [part('TR', headParts), ...rowParts])] };
+}
+
 function drawing(block: Of<'drawing'>, width: number, style: Style): PlacedBlock {
-  const { title: name, height, draw } = block;
+  const { title: name, height, enlarged, draw } = block;
   const before = drawn.get(block) ?? new Map<string, Drawing>();
   drawn.set(block, before);
   const room = `${width} ${style.figures}`;
-  const figure = before.get(room) ?? draw(millimetres(width), height * style.figures);
+  const figure = before.get(room) ?? draw(millimetres(width) / enlarged, (height * style.figures) / enlarged);
   before.set(room, figure);
   const head = heading(
     { kind: 'heading', text: figure.scale ? `${name}, ${figure.scale}` : name },
@@ -321,10 +453,11 @@ function drawing(block: Of<'drawing'>, width: number, style: Style): PlacedBlock
     style,
   );
   const of = part('Figure', [], { alt: figure.description });
-  const box = { x: 0, y: head.height, width: points(figure.width), height: points(figure.height) };
+  const [wide, high] = [points(figure.width * enlarged), points(figure.height * enlarged)];
+  const box = { x: 0, y: head.height, width: wide, height: high };
   return {
     height: head.height + box.height,
-    items: [...head.items, { kind: 'figure', box, part: of, drawing: figure }],
+    items: [...head.items, { kind: 'figure', box, part: of, drawing: figure, enlarged }],
     parts: [...head.parts, of],
   };
 }
@@ -388,7 +521,7 @@ function log({ columns, rows }: Of<'log'>, width: number, { measure }: Style): P
           part: of,
           name: `log_${row + 1}_${name}`,
           hint: `Row ${row + 1}: ${head}`,
-          size: 11,
+          size: fieldSize,
         });
         return part('TD', [of]);
       }),
@@ -422,7 +555,7 @@ function blanks({ blanks: all }: Of<'blanks'>, width: number, { size, measure }:
       part: of,
       name,
       hint,
-      size: 12,
+      size: fieldSize,
     });
     items.push(rule(x, y + tall - 1, width - x, 0.6));
     parts.push(words, of);
@@ -484,6 +617,8 @@ function placeAnew(block: Block, width: number, style: Style): PlacedBlock {
       return rowsBlock(block, width, style);
     case 'numbers':
       return numbers(block, width, style);
+    case 'table':
+      return table(block, width, style);
     case 'drawing':
       return drawing(block, width, style);
     case 'banner':

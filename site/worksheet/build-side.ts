@@ -2,14 +2,16 @@ import { loopLength, perimeter, pipeOf } from '../../calculators/bench/geometry.
 import { designOutside } from '../../calculators/bench/place.ts';
 import { cautions } from '../../calculators/cautions.ts';
 import type { CautionId } from '../../calculators/calculator.ts';
+import { ruleSets } from '../../calculators/tables/rule-sets.ts';
 import type { BenchDrawing } from '../drawing/input.ts';
 
 import { planDrawing } from '../drawing/plan.ts';
 import { sectionDrawing } from '../drawing/section.ts';
 import { windingDrawing } from '../drawing/winding.ts';
-import type { Block, LabelledValue } from './blocks.ts';
+import { codeSide, type Block, type LabelledValue, type TableRow } from './blocks.ts';
 import type { Band, Side } from './compose.ts';
-import { field, figureOf, labelled, shown, value, warningsOf, type Facts } from './facts.ts';
+import type { LeftOut } from './left-out.ts';
+import { field, figureOf, hints, reasonsAgainst, shown, value, type Facts } from './facts.ts';
 import { bold, run, type Run } from './text.ts';
 
 const heading = (text: string): Block => ({ kind: 'heading', text });
@@ -38,22 +40,6 @@ export const saidBeside = [
   'open-loop',
   'heat-and-plastic',
 ] as const satisfies readonly CautionId[];
-
-/** Warnings that this side says by a figure in its settings or beside the winding. */
-const saidByFigures: readonly string[] = [
-  'limit-thermostat',
-  'crossing-over-limit',
-  'loose-over-limit',
-  'empty-over-limit',
-];
-
-/** Warnings that ask for care, beside the figures that they are about. */
-const care = (facts: Facts, ...ids: string[]): Block[] =>
-  warningsOf(facts, 'care', ids, saidByFigures).map((text) => ({
-    kind: 'paragraph',
-    mark: '⚠',
-    runs: [run(text)],
-  }));
 
 /** Why turns never cross and never hang loose, with the temperatures that the sheath comes to. */
 function windingSign(facts: Facts): Block {
@@ -101,44 +87,53 @@ export interface Names {
   readonly incomplete: boolean;
 }
 
-function head(facts: Facts, names: Names): Band[] {
-  const left: Block[] = [
-    { kind: 'title', text: names.bench },
-    paragraph(run([names.house, names.region, names.station].filter((name) => name !== '').join(' · '))),
-    ...notes(names),
-  ];
+/** The code that opens this bench in the guide. */
+type Code = Extract<Block, { kind: 'code' }>;
+
+/** Where the hints and the cautions in full stand, in words; null where the reader left that side out. */
+export type NotesPlace = string | null;
+
+/** How many hints there are for this bench, and where they stand. */
+function readFirst(facts: Facts, place: NotesPlace): Block[] {
+  const { length } = hints(facts);
+  if (length === 0) return [];
+  const count = `${length} ${length === 1 ? 'hint' : 'hints'} for this bench`;
+  return [paragraph(bold(`Read first: ${count}, ${place ? `on ${place}` : 'in the guide'}.`))];
+}
+
+function head(facts: Facts, names: Names, code: Code, place: NotesPlace): Band[] {
   const night = field(facts, 'place.designNight');
-  const right: Block[] = [
-    {
-      kind: 'numbers',
-      cells: [
-        {
-          label: `outside: ${night.charAt(0).toLowerCase()}${night.slice(1)}`,
-          value: value(facts, designOutside(facts.situation), 'temperature'),
-        },
-      ],
-    },
+  const blocks: Block[] = [
+    { kind: 'title', text: names.bench },
+    paragraph(
+      run(
+        `${[names.house, names.station, names.region].filter((name) => name !== '').join(' · ')} · built for `,
+      ),
+      bold(value(facts, designOutside(facts.situation), 'temperature')),
+      run(` outside, ${night.charAt(0).toLowerCase()}${night.slice(1)}`),
+    ),
+    ...notes(names),
+    ...readFirst(facts, place),
   ];
+  const wide = codeSide(code.modules.length);
   return [
     {
       columns: [
-        { share: 0.6, blocks: left },
-        { share: 0.4, blocks: right },
+        { share: 1, blocks },
+        { share: 0, fixed: wide, blocks: [code] },
       ],
     },
   ];
 }
 
-function stopBanner(facts: Facts): Band[] {
-  const reasons = warningsOf(facts, 'stop');
+/** The frame that stands first on both sides of a bench that must not be built. */
+export function stopBanner(facts: Facts, title: string, after: string): Band[] {
+  const reasons = reasonsAgainst(facts);
   if (reasons.length === 0) return [];
   const block: Block = {
     kind: 'banner',
-    title: 'Not to be built as it stands',
-    entries: [
-      ...reasons,
-      'Put this right in the guide and print again. Until then there is no list of what to buy, and no filling.',
-    ].map((text) => [run(text)]),
+    title,
+    entries: [...reasons, after].map((text) => [run(text)]),
   };
   return [{ columns: [{ share: 1, blocks: [block] }] }];
 }
@@ -148,11 +143,9 @@ function notes({ notes: text, incomplete }: Names): Block[] {
   const blocks: Block[] = [];
   if (text !== '') blocks.push(paragraph(bold('Notes: '), run(text)));
   if (incomplete)
-    blocks.push({
-      kind: 'paragraph',
-      small: true,
-      runs: [run('□ stands for a letter that this sheet cannot print. The guide has the text in full.')],
-    });
+    blocks.push(
+      paragraph(run('□ stands for a letter that this sheet cannot print. The guide has the text in full.')),
+    );
   return blocks;
 }
 
@@ -161,14 +154,15 @@ const bends = { u: 2, ring: 4, straight: 0 } as const;
 /** Ends of the loop to close or to carry on into a stand-pipe. */
 const ends = { u: 2, ring: 0, straight: 2 } as const;
 
-function shopping(facts: Facts): LabelledValue[] {
+function shopping(facts: Facts): { readonly label: string; readonly value: string }[] {
   const { bench } = facts.situation;
   const { loop, cable, mix, skirt, frame } = bench;
-  const list: LabelledValue[] = [
+  const list: { label: string; value: string }[] = [
     { label: pipeOf(bench).label, value: value(facts, loopLength(bench), 'length') },
   ];
-  if (bends[loop.run] + ends[loop.run] > 0)
-    list.push({ label: 'Bends of 90° and end caps', value: `${bends[loop.run]} and ${ends[loop.run]}` });
+  if (bends[loop.run] > 0) list.push({ label: 'Bends of 90° for it', value: String(bends[loop.run]) });
+  if (ends[loop.run] > 0)
+    list.push({ label: 'End caps, or pieces for the stand-pipe', value: String(ends[loop.run]) });
   if (loop.expansion === 'standpipe')
     list.push({
       label: `Stand-pipe, ${value(facts, loop.standpipeDiameter, 'size')} inside, free`,
@@ -180,9 +174,9 @@ function shopping(facts: Facts): LabelledValue[] {
   });
   const concentrate = shown(facts, 'mix.concentrateVolume');
   const water = shown(facts, 'mix.waterVolume');
-  if (mix.antifreeze !== 'none' && concentrate && water)
-    list.push({ label: `${field(facts, 'mix.antifreeze')} and water`, value: `${concentrate}, ${water}` });
-  else if (water) list.push({ label: 'Water', value: water });
+  if (mix.antifreeze !== 'none' && concentrate)
+    list.push({ label: `${field(facts, 'mix.antifreeze')}, concentrate`, value: concentrate });
+  if (water) list.push({ label: 'Water', value: water });
   if (skirt.material !== 'none') {
     const layers = skirt.layers > 1 ? `, ${skirt.layers} layers` : '';
     list.push({
@@ -243,17 +237,12 @@ function filling(facts: Facts): (readonly Run[])[] {
   return steps;
 }
 
+/** What is set by hand, to be read from across the shed. */
 const settings = (facts: Facts): LabelledValue[] => [
-  { label: 'Sensor', value: field(facts, 'control.sensor') },
-  {
-    label: 'Set point, differential',
-    value: `${field(facts, 'control.setPoint')}, ${field(facts, 'control.differential')}`,
-  },
-  {
-    label: 'Alarms, low and high',
-    value: `${field(facts, 'control.alarmLow')}, ${field(facts, 'control.alarmHigh')}`,
-  },
-  limitThermostat(facts),
+  { label: 'set point', value: field(facts, 'control.setPoint') },
+  { label: 'limit thermostat', value: `≤\u2009${limitThermostat(facts)}` },
+  { label: 'low alarm, in pot', value: field(facts, 'control.alarmLow') },
+  { label: 'high alarm, on loop', value: field(facts, 'control.alarmHigh') },
 ];
 
 /**
@@ -261,7 +250,7 @@ const settings = (facts: Facts): LabelledValue[] => [
  * pipe stay within their limits, or else the pipe's limit in service; and never above where the stand-pipe or the air space
  * is full.
  */
-function limitThermostat(facts: Facts): LabelledValue {
+export function limitThermostat(facts: Facts): string {
   const { highestService } = pipeOf(facts.situation.bench);
   const found = figureOf(facts, 'sheath.limitThermostat');
   const full = figureOf(facts, 'loop.fullAt');
@@ -270,78 +259,159 @@ function limitThermostat(facts: Facts): LabelledValue {
     full?.figure.value ?? highestService,
     highestService,
   );
-  return { label: 'Limit thermostat, at most', value: value(facts, most, 'temperature') };
+  return value(facts, most, 'temperature');
 }
 
-const circuit = (facts: Facts): LabelledValue[] => [
-  ...labelled(facts, ['circuit.current']),
-  {
-    label: 'Breaker: smallest, present',
-    value: [shown(facts, 'circuit.smallestBreaker') ?? 'none', field(facts, 'supply.breaker')].join(', '),
-  },
-  ...labelled(facts, ['circuit.voltageDrop']),
-  {
-    label: 'Feeder',
-    value: `${field(facts, 'supply.feederLength')}, ${field(facts, 'supply.conductor')}`,
-  },
-  // Without the names that the trade has for it in brackets, so that it stays on its line.
-  {
-    label: 'Protection',
-    value: field(facts, 'supply.protection').replace(/ \(.*\)$/u, ''),
-  },
-];
+/** What is there beside what it must be. */
+const circuit = (facts: Facts): LabelledValue[] => {
+  const { bench, region } = facts.situation;
+  const atMost = ruleSets[region.mains.rules].voltageDrop.value;
+  const both = (...parts: (string | null)[]): string => parts.filter((one) => one !== null).join('; ');
+  return [
+    {
+      label: 'Current',
+      value: shown(facts, 'circuit.current') ?? 'none',
+    },
+    {
+      label: 'Breaker; smallest',
+      value: both(field(facts, 'supply.breaker'), shown(facts, 'circuit.smallestBreaker')),
+    },
+    { label: 'Wire', value: field(facts, 'supply.conductor') },
+    {
+      label: 'Feeder; longest',
+      value: both(value(facts, bench.supply.feederLength, 'length'), shown(facts, 'circuit.longestFeeder')),
+    },
+    {
+      label: 'Voltage lost; most',
+      value: both(shown(facts, 'circuit.voltageDrop'), value(facts, atMost, 'share')),
+    },
+    // Without the names that the trade has for it in brackets, so that it stays on its line.
+    {
+      label: 'Protection',
+      value: field(facts, 'supply.protection').replace(/ \(.*\)$/u, ''),
+    },
+  ];
+};
 
 /** Most that each drawing may take of the page's height [mm]. */
 const heights = { plan: 62, section: 66, winding: 54 } as const;
 
-/** The side that hangs beside the work: drawings, what to buy, how to fill, circuit and settings. */
-export function buildSide(facts: Facts, names: Names): Side {
-  const drawing = (title: string, height: number, draw: BenchDrawing): Block => ({
-    kind: 'drawing',
-    title,
-    height,
-    draw: (width, high) => draw({ ...facts, width, sheet: { height: high } }),
+/** By how much drawings are printed larger than drawn, for their letters: those beside others have less room. */
+const enlarged = { whole: 1.18, half: 1.08 } as const;
+
+/** A drawing of the bench as a block of the sheet. */
+export const drawingBlock = (
+  facts: Facts,
+  title: string,
+  height: number,
+  larger: number,
+  draw: BenchDrawing,
+): Block => ({
+  kind: 'drawing',
+  title,
+  height,
+  enlarged: larger,
+  draw: (width, high) => draw({ ...facts, width, sheet: { height: high, enlarged: larger } }),
+});
+
+/** What to buy, with room for the price of each. It may hang elsewhere: it is needed once. */
+function buying(facts: Facts): Band {
+  const list = shopping(facts);
+  const priced = (label: string, amount: string, name: string): TableRow => ({
+    cells: [label, amount, { name, hint: `Price: ${label}` }],
   });
-  const { antifreeze } = facts.situation.bench.mix;
-  const stopped = warningsOf(facts, 'stop').length > 0;
-  const numbers: LabelledValue[] = [
-    { label: 'turn to turn', value: shown(facts, 'winding.pitch') },
-    { label: 'clear gap', value: shown(facts, 'winding.gap') },
-    { label: 'turns', value: shown(facts, 'winding.turns') },
-  ].flatMap((cell) => (cell.value === null ? [] : [{ ...cell, value: cell.value }]));
   return {
-    bands: [
-      ...head(facts, names),
-      ...stopBanner(facts),
-      { columns: [{ share: 1, blocks: [drawing('Plan', heights.plan, planDrawing)] }] },
+    movable: true,
+    columns: [
       {
-        heads: [
-          [drawing('Section', heights.section, sectionDrawing)],
-          [
-            drawing('Winding the cable', heights.winding, windingDrawing),
-            ...(numbers.length > 0 ? [{ kind: 'numbers', cells: numbers } as const] : []),
-            ...care(facts, 'winding', 'sheath'),
-            windingSign(facts),
-          ],
-        ],
-        groups: [
-          // Nothing to buy and nothing to fill for a bench that is not to be built.
-          ...(stopped ? [] : [[heading('What to buy'), ...rows(shopping(facts))]]),
-          [
-            heading(stopped ? 'Loop and mix' : 'Fill and mix'),
-            ...(stopped ? [] : [{ kind: 'list', numbered: true, entries: filling(facts) } as const]),
-            ...care(facts, 'loop', 'mix'),
-            ...signs('open-loop', ...(antifreeze === 'none' ? [] : (['antifreeze-poison'] as const))),
-          ],
-          [
-            heading('Circuit'),
-            ...rows(circuit(facts)),
-            ...care(facts, 'circuit'),
-            ...signs('mains-and-water'),
-          ],
-          [heading('Settings'), ...rows(settings(facts)), heatSign(facts)],
+        share: 1,
+        blocks: [
+          heading('What to buy'),
+          {
+            kind: 'table',
+            columns: [
+              { head: 'Part', share: 5 },
+              { head: 'How much', share: 2 },
+              { head: 'Price', share: 2 },
+            ],
+            rows: [
+              ...list.map(({ label, value: much }, index) => priced(label, much, `price_${index + 1}`)),
+              priced('In all', '', 'price_sum'),
+            ],
+          },
         ],
       },
     ],
   };
 }
+
+/** The side that hangs beside the work: drawings, how to wind, fill and feed it, settings, and what to buy. */
+export function buildSide(
+  facts: Facts,
+  names: Names,
+  code: Code,
+  place: NotesPlace,
+  leaveOut: readonly LeftOut[] = [],
+): Side {
+  const { antifreeze } = facts.situation.bench.mix;
+  const stopped = reasonsAgainst(facts).length > 0;
+  const drawn = !leaveOut.includes('drawings');
+  const half = (title: string, height: number, draw: BenchDrawing): Block[] =>
+    drawn ? [drawingBlock(facts, title, height, enlarged.half, draw)] : [];
+  const numbers: LabelledValue[] = [
+    { label: 'turn to turn', value: shown(facts, 'winding.pitch') },
+    { label: 'clear gap', value: shown(facts, 'winding.gap') },
+    { label: 'turns', value: shown(facts, 'winding.turns') },
+  ].flatMap((cell) => (cell.value === null ? [] : [{ ...cell, value: cell.value }]));
+  const plan = drawingBlock(facts, 'Plan', heights.plan, enlarged.whole, planDrawing);
+  return {
+    bands: [
+      ...head(facts, names, code, place),
+      ...stopBanner(
+        facts,
+        'Not to be built as it stands',
+        'Put this right in the guide and print again. Until then there is no list of what to buy, and no filling.',
+      ),
+      ...(drawn ? [{ columns: [{ share: 1, blocks: [plan] }] }] : []),
+      {
+        heads: [
+          half('Section', heights.section, sectionDrawing),
+          [
+            ...half('Winding the cable', heights.winding, windingDrawing),
+            ...(drawn ? [] : [heading('Winding the cable')]),
+            ...(numbers.length > 0 ? [{ kind: 'numbers', cells: numbers } as const] : []),
+            windingSign(facts),
+          ],
+        ],
+        groups: [
+          // Nothing to fill and nothing to set on a bench that is not to be built.
+          ...(stopped
+            ? []
+            : [
+                [
+                  heading('Fill and mix'),
+                  { kind: 'list', numbered: true, entries: filling(facts) } as const,
+                  ...signs('open-loop', ...(antifreeze === 'none' ? [] : (['antifreeze-poison'] as const))),
+                  heatSign(facts),
+                ],
+                [
+                  heading('Settings'),
+                  { kind: 'numbers', cells: settings(facts) } as const,
+                  paragraph(
+                    run('Sensor '),
+                    bold(lowerFirst(field(facts, 'control.sensor'))),
+                    run('. Differential '),
+                    bold(field(facts, 'control.differential')),
+                    run('.'),
+                  ),
+                ],
+              ]),
+          [heading('Circuit'), ...rows(circuit(facts)), ...signs('mains-and-water')],
+        ],
+      },
+      ...(stopped || leaveOut.includes('buying') ? [] : [buying(facts)]),
+    ],
+  };
+}
+
+const lowerFirst = (text: string): string => `${text.charAt(0).toLowerCase()}${text.slice(1)}`;

@@ -11,14 +11,18 @@ import {
 } from './layout.ts';
 import { run, wrap, type Line, type Measure } from './text.ts';
 
-/** Blocks side by side across the page: one column or two. */
-export type Band =
+/** Blocks side by side across the page: in columns as given, or in two that share them out. */
+export type Band = {
+  /** Stands on the last side where its own has no room for it. */
+  readonly movable?: boolean;
+} & (
   | { readonly columns: readonly Column[] }
   /** Two columns with their first blocks, and groups that go under either, so that the taller one is as short as can be. */
   | {
       readonly heads: readonly [readonly Block[], readonly Block[]];
       readonly groups: readonly (readonly Block[])[];
-    };
+    }
+);
 
 export interface Column {
   /** Share of the width that columns of a fixed width leave. */
@@ -33,26 +37,29 @@ export interface Side {
   readonly bands: readonly Band[];
 }
 
+/** A side with what it is, in words: "build". */
+export interface NamedSide extends Side {
+  readonly name: string;
+}
+
 /** What stands in the margins of every page, in small letters. */
 export interface Margins {
-  /** In the upper margin: what this page is. */
-  readonly head: (page: number) => string;
+  /** In the upper margin: what this page is, by the name of its side. */
+  readonly head: (page: number, side: string, continuation: boolean) => string;
   readonly footLeft: string;
-  /** Told how many pages there are, and whether this side goes on after the two sides. */
-  readonly footRight: (page: number, pages: number, continued: boolean) => string;
+  /** Told how many pages there are, and on which page this side goes on, if it does. */
+  readonly footRight: (page: number, pages: number, continuedOn: number | undefined) => string;
 }
 
 /**
  * How a side may be set, best first: the size of its letters [pt], the height of its drawings as a share of the most that
- * they may take, and whether it is set close. Guides to clear print ask for 12 pt of faces such as Arial, whose small
- * letters are as tall as those of this typeface at 11.5 pt (0.519 of the size against 0.546). A little less, 11 pt, is the
- * last resort before a third page.
+ * they may take, and whether it is set close. Guides to clear print ask for 12 pt and more; rather than set anything
+ * smaller, what has no room goes on another page.
  */
 const settings: readonly (readonly [size: number, figures: number, close: boolean])[] = [
-  ...[14, 13.5, 13, 12.5, 12].flatMap((size) => [1, 0.85].map((figures) => [size, figures, false] as const)),
+  ...[14, 13, 12.5, 12].flatMap((size) => [1, 0.85].map((figures) => [size, figures, false] as const)),
   [12, 0.7, false],
-  [12, 0.55, false],
-  ...[12, 11.5, 11].flatMap((size) => [0.85, 0.7, 0.55].map((figures) => [size, figures, true] as const)),
+  ...[0.85, 0.7, 0.6].map((figures) => [12, figures, true] as const),
 ];
 
 /** Between two bands and two blocks, in shares of the letters' size. */
@@ -68,8 +75,8 @@ const columnGap = 19;
 /** The most that the room left over may widen one gap between bands, in shares of the letters' size. */
 const widestSpread = 1.6;
 
-/** A log of fewer rows is no use; one of more is another sheet. */
-const logRows = { least: 5, most: 26 } as const;
+/** A winter has some thirty weeks, from October to the end of April; at least as many rows as from November to March. */
+const logRows = { least: 22, most: 32 } as const;
 
 interface PlacedColumn {
   readonly height: number;
@@ -200,24 +207,75 @@ function pageOf({ bands, height, style }: SetSide, room: number): PlacedColumn {
 const opensGroup = (block: Block | undefined): boolean =>
   block === undefined || block.kind === 'heading' || block.kind === 'drawing';
 
+/** A column that is filled to this share of its page may end before a heading; less, and a list is parted. */
+const fullEnough = 0.75;
+
+/** A block that is made of entries, with its first few of them and with the rest; null where it cannot be cut there. */
+function cut(block: Block, count: number): readonly [Block, Block] | null {
+  switch (block.kind) {
+    case 'list': {
+      const { entries, from = 1 } = block;
+      if (count < 1 || count >= entries.length) return null;
+      return [
+        { ...block, entries: entries.slice(0, count) },
+        { ...block, entries: entries.slice(count), from: from + count },
+      ];
+    }
+    case 'cautions':
+      if (count < 1 || count >= block.entries.length) return null;
+      return [
+        { ...block, entries: block.entries.slice(0, count) },
+        { ...block, entries: block.entries.slice(count) },
+      ];
+    case 'rows':
+    case 'table':
+      if (count < 1 || count >= block.rows.length) return null;
+      return [
+        { ...block, rows: block.rows.slice(0, count) } as Block,
+        { ...block, rows: block.rows.slice(count) } as Block,
+      ];
+    default:
+      return null;
+  }
+}
+
+/** How many entries a block has that may be parted by the end of a page. */
+const entriesOf = (block: Block): number =>
+  block.kind === 'list' || block.kind === 'cautions'
+    ? block.entries.length
+    : block.kind === 'rows' || block.kind === 'table'
+      ? block.rows.length
+      : 0;
+
 /**
  * The blocks of a column that fit into a height, and the rest: cut before a heading where there is one to cut before,
- * else anywhere but behind a heading.
+ * else inside a block of several entries, else anywhere but behind a heading.
  */
 function splitColumn(column: Column, room: number, width: number, style: Style): [Column, Column] {
   const { blocks } = column;
+  const fits = (some: readonly Block[]): boolean => stack(some, width, style).height <= room;
+  const parted = (first: readonly Block[], rest: readonly Block[]): [Column, Column] => [
+    { ...column, blocks: first },
+    { ...column, blocks: rest },
+  ];
   let most = blocks.length;
-  while (most > 0 && stack(blocks.slice(0, most), width, style).height > room) most--;
+  while (most > 0 && !fits(blocks.slice(0, most))) most--;
+  if (most === blocks.length) return parted(blocks, []);
   let count = most;
   while (count > 0 && !opensGroup(blocks[count])) count--;
-  if (count === 0) {
-    count = most;
-    while (count > 0 && blocks[count - 1]?.kind === 'heading') count--;
+  if (count > 0 && stack(blocks.slice(0, count), width, style).height >= fullEnough * room)
+    return parted(blocks.slice(0, count), blocks.slice(count));
+  const next = blocks[most];
+  if (next) {
+    for (let kept = entriesOf(next) - 1; kept > 0; kept--) {
+      const halves = cut(next, kept);
+      if (halves && fits([...blocks.slice(0, most), halves[0]]))
+        return parted([...blocks.slice(0, most), halves[0]], [halves[1], ...blocks.slice(most + 1)]);
+    }
   }
-  return [
-    { ...column, blocks: blocks.slice(0, count) },
-    { ...column, blocks: blocks.slice(count) },
-  ];
+  count = most;
+  while (count > 0 && blocks[count - 1]?.kind === 'heading') count--;
+  return parted(blocks.slice(0, count), blocks.slice(count));
 }
 
 /** The part of a side that fits on one page, and the part that has to go on another. */
@@ -279,9 +337,30 @@ function fit(side: Side, width: number, room: number, measure: Measure): SetPage
   return { first, more };
 }
 
-/** The sides of a sheet on paper. Throws only when a single block is taller than a page. */
+/** Whether a side fits on its page in the closest setting that there is. */
+function fitsClosest(side: Side, width: number, room: number, measure: Measure): boolean {
+  const [size, figures, close] = settings.at(-1) ?? [12, 1, true];
+  return setSide(withLog(side, logRows.least), width, { size, figures, close, measure }).height <= room;
+}
+
+/** A side without the bands that it has no room for, and these; the last ones go first. */
+function eased(side: Side, fits: (side: Side) => boolean): [Side, readonly Band[]] {
+  const bands = [...side.bands];
+  const moved: Band[] = [];
+  while (!fits({ bands })) {
+    const at = bands.findLastIndex(({ movable }) => movable);
+    if (at < 0) break;
+    moved.unshift(...bands.splice(at, 1));
+  }
+  return [{ bands }, moved];
+}
+
+/**
+ * The sides of a sheet on paper, each on a page of its own; what a side has no room for stands on the last side, and what
+ * that has no room for on further pages. Throws only when a single block is taller than a page.
+ */
 export function compose(
-  sides: readonly [Side, Side],
+  sides: readonly NamedSide[],
   margins: Margins,
   paper: PaperName,
   measure: Measure,
@@ -289,15 +368,27 @@ export function compose(
   const { width, height } = papers[paper];
   const inner = width - 2 * margin;
   const room = height - 2 * margin;
-  const set = sides.map((side) => fit(side, inner, room, measure));
-  const columns = [...set.map(({ first }) => first), ...set.flatMap(({ more }) => more)];
+  const moved: Band[] = [];
+  const set = sides.flatMap(({ name, ...side }, index) => {
+    if (index === sides.length - 1) {
+      const bands = [...moved, ...side.bands];
+      return bands.length > 0 ? [{ name, ...fit({ bands }, inner, room, measure) }] : [];
+    }
+    const [kept, away] = eased(side, (one) => fitsClosest(one, inner, room, measure));
+    moved.push(...away);
+    return [{ name, ...fit(kept, inner, room, measure) }];
+  });
+  const columns = [
+    ...set.map(({ name, first }) => ({ name, column: first, again: false })),
+    ...set.flatMap(({ name, more }) => more.map((column) => ({ name, column, again: true }))),
+  ];
   const sections: Part[] = [];
-  const pages = columns.map((column, index): Page => {
+  const pages = columns.map(({ name, column, again }, index): Page => {
     const [top, left, right] = [part('P'), part('P'), part('P')];
-    const continued = index < 2 && (set[index]?.more.length ?? 0) > 0;
+    const next = columns.findIndex((one, at) => at > index && one.name === name);
     const { small: size } = sizes;
     const line = (text: string) => wrap([run(text)], size, inner, measure);
-    const head = line(margins.head(index + 1));
+    const head = line(margins.head(index + 1, name, again));
     const headAt = { x: margin, y: margin - (head.length * leading + 0.25) * size, width: inner, size };
     const footY = height - margin + 0.6 * size;
     const corner = (lines: readonly Line[], of: Part, atRight = false): Item => {
@@ -316,7 +407,11 @@ export function compose(
         setLines(head, headAt, top),
         ...shift(column.items, margin, margin),
         corner(line(margins.footLeft), left),
-        corner(line(margins.footRight(index + 1, columns.length, continued)), right, true),
+        corner(
+          line(margins.footRight(index + 1, columns.length, next < 0 ? undefined : next + 1)),
+          right,
+          true,
+        ),
       ],
     };
   });

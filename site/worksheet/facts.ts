@@ -1,4 +1,4 @@
-import type { Answer, Calculator, Figure, Situation } from '../../calculators/calculator.ts';
+import type { Answer, Calculator, Figure, Situation, Warning } from '../../calculators/calculator.ts';
 import { calculators, type Answers } from '../../calculators/index.ts';
 import type { FieldPath } from '../../calculators/bench/fields.ts';
 import type { QuantityName } from '../../calculators/quantities/quantity.ts';
@@ -6,6 +6,7 @@ import { showQuantity, type Manner } from '../../calculators/quantities/show.ts'
 import { showField } from '../report.ts';
 import { figureText, rangeText, sentenceText } from '../widgets/text.ts';
 import type { LabelledValue } from './blocks.ts';
+import { byWeight, forbids } from './weight.ts';
 
 /** One bench with its answers, asked for what the sheet says of it, in the reader's units. */
 export interface Facts {
@@ -54,20 +55,45 @@ export const field = ({ situation, manner }: Facts, path: FieldPath): string =>
 export const value = ({ manner }: Facts, amount: number, quantity: QuantityName): string =>
   showQuantity(amount, quantity, manner);
 
-/** The calculators whose warnings stand on the first side, beside their figures, and on the second. */
-export const buildCalculators: readonly string[] = ['winding', 'sheath', 'loop', 'mix', 'circuit'];
-export const runCalculators: readonly string[] = ['roots', 'heat', 'watts', 'settings', 'night'];
+/** The calculators whose warnings the sheet carries. Those of the others ask for no care at the bench. */
+export const sheetCalculators: readonly string[] = [
+  'winding',
+  'sheath',
+  'loop',
+  'mix',
+  'circuit',
+  'roots',
+  'heat',
+  'watts',
+  'settings',
+  'night',
+  'outage',
+];
 
-/** The warnings of these calculators, or of all that the sheet shows, at one level: each sentence once. */
-export function warningsOf(
-  { answers, manner }: Facts,
-  level: 'stop' | 'care',
-  ids: readonly string[] = [...buildCalculators, ...runCalculators],
-  /** Codes of warnings that the sheet says in another way. */
-  but: readonly string[] = [],
-): string[] {
-  const all = ids
-    .flatMap((id) => byName(answers)[id]?.warnings ?? [])
-    .filter(({ code }) => !but.includes(code));
-  return [...new Set(all.filter((one) => one.level === level).map(({ text }) => sentenceText(text, manner)))];
-}
+/** Each sentence once. */
+const sentences = (warnings: readonly Warning[], manner: Manner): string[] => [
+  ...new Set(byWeight(warnings).map(({ text }) => sentenceText(text, manner))),
+];
+
+const warningsOf = ({ answers }: Facts): readonly Warning[] =>
+  sheetCalculators.flatMap((id) => byName(answers)[id]?.warnings ?? []);
+
+/** Why the bench must not be built as it stands, gravest first; empty where it may be. */
+export const reasonsAgainst = (facts: Facts): string[] =>
+  sentences(warningsOf(facts).filter(forbids), facts.manner);
+
+/** Warnings that the first two sides say by their figures: beside the winding, in the settings, beside the night. */
+const saidByFigures: readonly string[] = [
+  'limit-thermostat',
+  'crossing-over-limit',
+  'loose-over-limit',
+  'empty-over-limit',
+  'short-of-heat',
+];
+
+/** What to read before building it and is not said by figures on the sheet, gravest first. */
+export const hints = (facts: Facts): string[] =>
+  sentences(
+    warningsOf(facts).filter((one) => !forbids(one) && !saidByFigures.includes(one.code)),
+    facts.manner,
+  );

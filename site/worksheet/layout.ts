@@ -63,6 +63,8 @@ export interface RuleItem extends Placed {
 export interface FigureItem extends Placed {
   readonly kind: 'figure';
   readonly drawing: Drawing;
+  /** How much larger it is printed than it was drawn. */
+  readonly enlarged: number;
 }
 
 /** A blank to fill in. */
@@ -115,8 +117,8 @@ export const papers = {
   letter: { width: 612, height: 792 },
 } as const satisfies Record<PaperName, { readonly width: number; readonly height: number }>;
 
-/** Blank edge all round [pt], for a clip, a pin or the rim of a pocket; the foot line alone stands in it. */
-export const margin = points(15);
+/** Blank edge all round [pt], for a clip, a pin or the rim of a pocket; only the lines of head and foot stand in it. */
+export const margin = points(12);
 
 /** The same items further right and down. */
 export const shift = (items: readonly Item[], right: number, down: number): Item[] =>

@@ -62,11 +62,12 @@ const quarter = (4 / 3) * (Math.SQRT2 - 1);
 interface Frame {
   readonly x: (millimetres: number) => number;
   readonly y: (millimetres: number) => number;
+  readonly long: (millimetres: number) => number;
 }
 
 type Shape = Exclude<Mark, { kind: 'text' }>;
 
-function outline(mark: Shape, { x, y }: Frame): string {
+function outline(mark: Shape, { x, y }: Pick<Frame, 'x' | 'y'>): string {
   const at = ([left, down]: Point) => join(x(left), y(down));
   if (mark.kind === 'circle') {
     const [cx, cy] = mark.at;
@@ -107,7 +108,7 @@ function extent(mark: Shape): { left: number; right: number; top: number; bottom
 }
 
 /** Level lines through a shape, on white. The lines keep their places on the page, so that neighbours match. */
-function hatched(mark: Shape, path: string, apart: number, { x, y }: Frame): string {
+function hatched(mark: Shape, path: string, apart: number, { x, y }: Pick<Frame, 'x' | 'y'>): string {
   const { left, right, top, bottom } = extent(mark);
   const lines: string[] = [];
   for (let row = Math.ceil(top / apart); row * apart <= bottom; row++)
@@ -125,9 +126,17 @@ function shape(mark: Shape, frame: Frame): string[] {
     else out.push(join(fill === 'solid' ? '0 g' : '1 g', path, 'f'));
   }
   if (mark.stroke) {
-    const dash = (mark.dash ?? []).map(points).map(number).join(' ');
+    const dash = (mark.dash ?? []).map(frame.long).map(number).join(' ');
     out.push(
-      join(strokeInk[mark.stroke], 'G', points(mark.width ?? defaultLine), 'w', `[${dash}] 0 d`, path, 'S'),
+      join(
+        strokeInk[mark.stroke],
+        'G',
+        frame.long(mark.width ?? defaultLine),
+        'w',
+        `[${dash}] 0 d`,
+        path,
+        'S',
+      ),
     );
   }
   return out;
@@ -136,20 +145,23 @@ function shape(mark: Shape, frame: Frame): string[] {
 /** A drawing with its top left corner at a point of the page. */
 export function drawDrawing(
   { marks }: Drawing,
+  enlarged: number,
   box: Box,
   pageHeight: number,
   encode: Encode,
   width: (text: string, size: number, heavy: boolean) => number,
 ): string[] {
+  const long = (millimetres: number): number => points(millimetres * enlarged);
   const frame: Frame = {
-    x: (millimetres) => box.x + points(millimetres),
-    y: (millimetres) => pageHeight - box.y - points(millimetres),
+    x: (millimetres) => box.x + long(millimetres),
+    y: (millimetres) => pageHeight - box.y - long(millimetres),
+    long,
   };
   return [
     'q 0 J 1 j',
     ...marks.flatMap((mark) => {
       if (mark.kind !== 'text') return shape(mark, frame);
-      const size = points(mark.size);
+      const size = long(mark.size);
       const heavy = mark.bold ?? false;
       const share = { start: 0, middle: 0.5, end: 1 }[mark.align ?? 'start'];
       const back = share * width(mark.text, size, heavy);
@@ -205,7 +217,7 @@ export function paint(
     case 'rule':
       return [join('0 g', box.x, pageHeight - box.y - box.height, box.width, box.height, 're f')];
     case 'figure':
-      return drawDrawing(item.drawing, box, pageHeight, encode, width);
+      return drawDrawing(item.drawing, item.enlarged, box, pageHeight, encode, width);
     case 'code':
       return drawCode(item, pageHeight);
     case 'field':

@@ -4,11 +4,14 @@ import type { Answers } from '../../calculators/index.ts';
 import type { Manner } from '../../calculators/quantities/show.ts';
 import { buildSide, type Names } from './build-side.ts';
 import { codeOf } from './code.ts';
-import { compose } from './compose.ts';
+import { compose, type NamedSide } from './compose.ts';
 import type { PaperName, Sheet } from './layout.ts';
 import { openTypeface, writePdf, type FontFiles } from './pdf.ts';
 import { runSide, type Office } from './run-side.ts';
-import { warningsOf } from './facts.ts';
+import { reasonsAgainst } from './facts.ts';
+import type { LeftOut } from './left-out.ts';
+import { logSide } from './log-side.ts';
+import { notesSide } from './notes-side.ts';
 import type { Measure } from './text.ts';
 import { writable } from './writable.ts';
 
@@ -26,6 +29,8 @@ export interface WorksheetInput {
   readonly version: { readonly number: string; readonly date: string };
   /** Fields that the file left out, whose start values were taken. */
   readonly assumed: readonly FieldPath[];
+  /** What the reader does not want on paper; all is printed unless told. */
+  readonly leaveOut?: readonly LeftOut[];
 }
 
 /** The words of others, fit for paper. */
@@ -52,22 +57,37 @@ function namesOf({ bench, region, station }: Situation): { names: Names; office:
   return { names: { ...names, incomplete }, office };
 }
 
-const sideNames: readonly string[] = ['side one: build', 'side two: run'];
+const ordinals = ['one', 'two', 'three', 'four'] as const;
 
-/** The worksheet as data: what stands where on its two sides. Pure. */
+/** The worksheet as data: what stands where on its sides. Pure. */
 export function layOut(input: Omit<WorksheetInput, 'fonts'>, measure: Measure): Sheet {
-  const { situation, answers, manner, paper, link, version, assumed } = input;
+  const { situation, answers, manner, paper, link, version, assumed, leaveOut = [] } = input;
   const facts = { situation, answers, manner };
   const { names, office } = namesOf(situation);
-  const stop = warningsOf(facts, 'stop').length > 0 ? ' · not to be built, see side one' : '';
+  const stopped = reasonsAgainst(facts).length > 0;
+  // A bench that is not run has nothing to log.
+  const logged = !leaveOut.includes('log') && !stopped;
+  const place = leaveOut.includes('notes') ? null : `side ${ordinals[logged ? 3 : 2]}`;
   const code = { kind: 'code', modules: codeOf(link), link } as const;
+  const sides: NamedSide[] = [
+    { name: 'build', ...buildSide(facts, names, code, place, leaveOut) },
+    { name: 'run', ...runSide(facts, office, names.region, leaveOut) },
+    ...(logged ? [{ name: 'log', ...logSide(facts) }] : []),
+    { name: 'notes', ...(place ? notesSide(facts, office, assumed) : { bands: [] }) },
+  ];
+  const order = sides.map(({ name }) => name);
   return compose(
-    [buildSide(facts, names), runSide(facts, office, code, assumed)],
+    sides,
     {
-      head: (page) => `${names.bench} · ${sideNames[page - 1] ?? 'continued'}${page > 1 ? stop : ''}`,
+      head: (_, side, again) =>
+        [
+          names.bench,
+          `side ${ordinals[order.indexOf(side)] ?? ''}: ${side}${again ? ', continued' : ''}`,
+          ...(stopped ? ['not to be built'] : []),
+        ].join(' · '),
       footLeft: `Winter bench guide · figures ${version.number} of ${version.date}`,
-      footRight: (page, pages, continued) =>
-        `Page ${page} of ${pages}${continued ? '; this side goes on at the end' : ''}`,
+      footRight: (page, pages, continuedOn) =>
+        `Page ${page} of ${pages}${continuedOn === undefined ? '' : `; goes on on page ${continuedOn}`}`,
     },
     paper,
     measure,

@@ -1,0 +1,115 @@
+import type { FieldPath } from '../../calculators/bench/fields.ts';
+import type { Calculator } from '../../calculators/calculator.ts';
+import { cautions, type Caution } from '../../calculators/cautions.ts';
+import { calculators } from '../../calculators/index.ts';
+import { sources, type Citation } from '../../calculators/sources.ts';
+import { fieldAt } from '../report.ts';
+import type { Block } from './blocks.ts';
+import { saidBeside } from './build-side.ts';
+import type { Side } from './compose.ts';
+import { field, figureOf, hints, reasonsAgainst, value, type Facts } from './facts.ts';
+import type { Office } from './run-side.ts';
+import { bold, run } from './text.ts';
+
+const heading = (text: string): Block => ({ kind: 'heading', text });
+
+/** Fewer watts saved than this are not worth a line [W]. */
+const leastSaving = 10;
+/** Changes that are named, largest first. */
+const mostSavings = 3;
+
+/** What saves most of the power needed, largest first. */
+function changes(facts: Facts): string[] {
+  const heat = calculators.find(({ id }) => id === 'heat') as Calculator | undefined;
+  return Object.keys(heat?.figures ?? {})
+    .filter((name) => name.startsWith('save'))
+    .flatMap((name) => {
+      const found = figureOf(facts, `heat.${name}`);
+      return found && found.figure.value >= leastSaving ? [found] : [];
+    })
+    .toSorted((a, b) => b.figure.value - a.figure.value)
+    .slice(0, mostSavings)
+    .map(({ label, figure }) => `${label} ${value(facts, figure.value, 'power')}.`);
+}
+
+/** Whether a field that was left out has a value that somebody might have measured or chosen otherwise. */
+function isAssumption(path: FieldPath): boolean {
+  const field = fieldAt(path);
+  if (field.shape === 'choice') return true;
+  return field.shape === 'number' && (field.start !== null || (field.empty ?? '').startsWith('not measured'));
+}
+
+const lowerFirst = (text: string): string => `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
+
+/** Room for the list of start values that were taken [letters]; what is beyond it is counted. */
+const assumedRoom = 150;
+
+function assumedWords(facts: Facts, left: readonly FieldPath[]): string {
+  const assumed = left.filter(isAssumption);
+  if (assumed.length === 0) return 'No value was assumed.';
+  const named: string[] = [];
+  for (const path of assumed) {
+    const words = `${lowerFirst(fieldAt(path).label)} ${lowerFirst(field(facts, path))}`;
+    if (named.length > 0 && [...named, words].join('; ').length > assumedRoom) break;
+    named.push(words);
+  }
+  const more = assumed.length - named.length;
+  return `Start values taken for ${named.join('; ')}${more > 0 ? `; ${more} more in the guide` : ''}.`;
+}
+
+/** On what the figures rest, counted from the citations of every calculator. */
+function standing(all: readonly Calculator[]): string {
+  const cited: Citation[] = all.flatMap(({ cites, formulas }) => [
+    ...cites,
+    ...formulas.flatMap((formula) => formula.cites),
+  ]);
+  const ids = [...new Set(cited.map(({ source }) => source))];
+  const count = (kind: (typeof sources)[keyof typeof sources]['standing']) =>
+    ids.filter((id) => sources[id].standing === kind).length;
+  const memory = count('memory');
+  const parts = [
+    `${count('seen') + memory} published sources${memory > 0 ? ` (${memory} from memory)` : ''}`,
+    ...(count('practice') > 0 ? ['common practice'] : []),
+    ...(count('assumption') > 0 ? ['assumptions'] : []),
+  ];
+  return `Figures rest on ${parts.join(', ')}: the guide names each.`;
+}
+
+const section = (title: string, blocks: readonly Block[]): readonly Block[] =>
+  blocks.length > 0 ? [heading(title), ...blocks] : [];
+
+/** A list whose entries may be parted by the end of a page. */
+const entries = (texts: readonly string[], numbered: boolean): Block[] =>
+  texts.length > 0 ? [{ kind: 'list', numbered, entries: texts.map((text) => [run(text)]) }] : [];
+
+/** What is read once and kept: every hint for this bench, gravest first, cautions in full, on what the figures rest. */
+export function notesSide(facts: Facts, office: Office, assumed: readonly FieldPath[]): Side {
+  const all = hints(facts);
+  const named = new Set<string>(calculators.flatMap((one: Calculator) => one.cautions));
+  const ours: readonly Caution[] = Object.entries(cautions)
+    .filter(([id]) => named.has(id) && !(saidBeside as readonly string[]).includes(id))
+    .map(([, one]) => one);
+  const stopped = reasonsAgainst(facts).length > 0;
+  const title = stopped ? 'What else to know of this bench' : 'Read before you build';
+  return {
+    bands: [
+      {
+        heads: [[], []],
+        groups: [
+          section(title, entries(all, true)),
+          section('What would save most', entries(changes(facts), true)),
+          section('Cautions', [
+            {
+              kind: 'cautions',
+              entries: ours.map(({ title: name, short }) => [bold(`${name}. `), run(short)]),
+            },
+          ]),
+          section('Code', entries(office.codeReferences, false)),
+          section('On what it rests', [
+            { kind: 'paragraph', runs: [run(`${assumedWords(facts, assumed)} ${standing(calculators)}`)] },
+          ]),
+        ].filter((group) => group.length > 0),
+      },
+    ],
+  };
+}
