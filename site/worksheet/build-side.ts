@@ -392,7 +392,6 @@ export function buildSide(
                   heading('Fill and mix'),
                   { kind: 'list', numbered: true, entries: filling(facts) } as const,
                   ...signs('open-loop', ...(antifreeze === 'none' ? [] : (['antifreeze-poison'] as const))),
-                  heatSign(facts),
                 ],
                 [
                   heading('Settings'),
@@ -407,6 +406,7 @@ export function buildSide(
                 ],
               ]),
           [heading('Circuit'), ...rows(circuit(facts)), ...signs('mains-and-water')],
+          [heatSign(facts)],
         ],
       },
       ...(stopped || leaveOut.includes('buying') ? [] : [buying(facts)]),

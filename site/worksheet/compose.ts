@@ -367,7 +367,12 @@ export function compose(
 ): Sheet {
   const { width, height } = papers[paper];
   const inner = width - 2 * margin;
-  const room = height - 2 * margin;
+  const { small: size } = sizes;
+  const line = (text: string) => wrap([run(text)], size, inner, measure);
+  // A long name makes the head longer, and each side begins so much lower.
+  const longest = Math.max(...sides.map(({ name }) => line(margins.head(sides.length, name, true)).length));
+  const top = margin + (longest - 1) * leading * size;
+  const room = height - margin - top;
   const moved: Band[] = [];
   const set = sides.flatMap(({ name, ...side }, index) => {
     if (index === sides.length - 1) {
@@ -384,12 +389,10 @@ export function compose(
   ];
   const sections: Part[] = [];
   const pages = columns.map(({ name, column, again }, index): Page => {
-    const [top, left, right] = [part('P'), part('P'), part('P')];
+    const [above, left, right] = [part('P'), part('P'), part('P')];
     const next = columns.findIndex((one, at) => at > index && one.name === name);
-    const { small: size } = sizes;
-    const line = (text: string) => wrap([run(text)], size, inner, measure);
     const head = line(margins.head(index + 1, name, again));
-    const headAt = { x: margin, y: margin - (head.length * leading + 0.25) * size, width: inner, size };
+    const headAt = { x: margin, y: top - (head.length * leading + 0.25) * size, width: inner, size };
     const footY = height - margin + 0.6 * size;
     const corner = (lines: readonly Line[], of: Part, atRight = false): Item => {
       const wide = Math.max(0, ...lines.map((one) => one.width));
@@ -399,13 +402,13 @@ export function compose(
         of,
       );
     };
-    sections.push(part('Sect', [top, ...column.parts, left, right]));
+    sections.push(part('Sect', [above, ...column.parts, left, right]));
     return {
       width,
       height,
       items: [
-        setLines(head, headAt, top),
-        ...shift(column.items, margin, margin),
+        setLines(head, headAt, above),
+        ...shift(column.items, margin, top),
         corner(line(margins.footLeft), left),
         corner(
           line(margins.footRight(index + 1, columns.length, next < 0 ? undefined : next + 1)),
