@@ -118,7 +118,7 @@ export async function makeWorksheet(job: WorksheetJob, regions = loadRegions()):
     throw new Error(`no region ${bench.place.region} or no station ${bench.place.station}`);
   const situation = { bench, region, station };
   // The drawing tools are large; whoever gets a message about a mistake should not wait for them.
-  const [{ drawWorksheet }, { warningsOf }, { ensureFonts }, { figuresOf }] = await Promise.all([
+  const [{ drawWorksheet }, { reasonsAgainst, hints }, { ensureFonts }, { figuresOf }] = await Promise.all([
     import('../site/worksheet/worksheet.ts'),
     import('../site/worksheet/facts.ts'),
     import('./fonts.ts'),
@@ -144,7 +144,7 @@ export async function makeWorksheet(job: WorksheetJob, regions = loadRegions()):
       : [[job.figures, `${JSON.stringify(figuresOf(situation, answers), null, 2)}\n`] as const]),
   ]);
   const facts = { situation, answers, manner };
-  const [stops, cares] = [warningsOf(facts, 'stop'), warningsOf(facts, 'care')];
+  const [stops, cares] = [reasonsAgainst(facts), hints(facts)];
   return {
     place: `${station.name}, ${region.name}`,
     assumed: assumed.length,

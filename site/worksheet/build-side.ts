@@ -11,7 +11,7 @@ import { windingDrawing } from '../drawing/winding.ts';
 import { codeSide, type Block, type LabelledValue, type TableRow } from './blocks.ts';
 import type { Band, Side } from './compose.ts';
 import type { LeftOut } from './left-out.ts';
-import { field, figureOf, hints, reasonsAgainst, shown, value, type Facts } from './facts.ts';
+import { field, figureOf, hintsToRead, reasonsAgainst, shown, value, type Facts } from './facts.ts';
 import { bold, run, type Run } from './text.ts';
 
 const heading = (text: string): Block => ({ kind: 'heading', text });
@@ -95,7 +95,7 @@ export type NotesPlace = string | null;
 
 /** How many hints there are for this bench, and where they stand. */
 function readFirst(facts: Facts, place: NotesPlace): Block[] {
-  const { length } = hints(facts);
+  const { length } = hintsToRead(facts);
   if (length === 0) return [];
   const count = `${length} ${length === 1 ? 'hint' : 'hints'} for this bench`;
   return [paragraph(bold(`Read first: ${count}, ${place ? `on ${place}` : 'in the guide'}.`))];

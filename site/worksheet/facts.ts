@@ -91,9 +91,14 @@ const saidByFigures: readonly string[] = [
   'short-of-heat',
 ];
 
-/** What to read before building it and is not said by figures on the sheet, gravest first. */
-export const hints = (facts: Facts): string[] =>
+const cares = (facts: Facts, but: readonly string[] = []): string[] =>
   sentences(
-    warningsOf(facts).filter((one) => !forbids(one) && !saidByFigures.includes(one.code)),
+    warningsOf(facts).filter((one) => !forbids(one) && !but.includes(one.code)),
     facts.manner,
   );
+
+/** All that asks for care, gravest first. */
+export const hints = (facts: Facts): string[] => cares(facts);
+
+/** What asks for care and is not said by figures on the sheet, gravest first. */
+export const hintsToRead = (facts: Facts): string[] => cares(facts, saidByFigures);

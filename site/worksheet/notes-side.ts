@@ -7,7 +7,7 @@ import { fieldAt } from '../report.ts';
 import type { Block } from './blocks.ts';
 import { saidBeside } from './build-side.ts';
 import type { Side } from './compose.ts';
-import { field, figureOf, hints, reasonsAgainst, value, type Facts } from './facts.ts';
+import { field, figureOf, hintsToRead, reasonsAgainst, value, type Facts } from './facts.ts';
 import type { Office } from './run-side.ts';
 import { bold, run } from './text.ts';
 
@@ -84,7 +84,7 @@ const entries = (texts: readonly string[], numbered: boolean): Block[] =>
 
 /** What is read once and kept: every hint for this bench, gravest first, cautions in full, on what the figures rest. */
 export function notesSide(facts: Facts, office: Office, assumed: readonly FieldPath[]): Side {
-  const all = hints(facts);
+  const all = hintsToRead(facts);
   const named = new Set<string>(calculators.flatMap((one: Calculator) => one.cautions));
   const ours: readonly Caution[] = Object.entries(cautions)
     .filter(([id]) => named.has(id) && !(saidBeside as readonly string[]).includes(id))
