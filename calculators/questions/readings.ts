@@ -4,7 +4,7 @@ import { agreementOf, judge, lookAtReadings, nameOf, outOfReach, stillMissing } 
 import { hardNight } from '../bench/hard-night.ts';
 import { nextReadings } from '../bench/next-reading.ts';
 import { priorsOf, type Prior, type PriorId } from '../bench/priors.ts';
-import { readingErrorCites } from '../bench/reading-errors.ts';
+import { readingErrorCites, readingErrors } from '../bench/reading-errors.ts';
 import { ninetieth, spreadValue } from '../bench/spread.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
 import {
@@ -103,6 +103,32 @@ function comparedTable(situation: Situation, compared: readonly Compared[]): Tab
 
 const empty = { inputs: { rows: [] }, compared: { rows: [] }, next: { rows: [] } };
 
+/**
+ * The rise as it was read: under the bench less house [K], and the mean power for each degree of it [W/K]. Ranges of 80 %
+ * by the errors of both thermometers and the meter (JCGM 100:2008, 5.1). Null where one was not read, and the loss also
+ * where the rise is no larger than the thermometers may be off.
+ */
+function riseRead({ bench }: Situation): {
+  readonly rise: Figure | null;
+  readonly lossPerDegree: Figure | null;
+} {
+  const { house, under, power } = bench.readings;
+  if (house === null || under === null) return { rise: null, lossPerDegree: null };
+  const rise = under - house;
+  const off = ninetieth * Math.hypot(readingErrors.house, readingErrors.under);
+  const read = { value: rise, low: rise - off, high: rise + off };
+  if (power === null || rise <= off) return { rise: read, lossPerDegree: null };
+  const ofMeter = ninetieth * readingErrors.power;
+  const loss = power / rise;
+  // To each side the larger rise or power alone, added as independent errors.
+  const below = Math.hypot(loss - power / (rise + off), loss * ofMeter);
+  const above = Math.hypot(power / (rise - off) - loss, loss * ofMeter);
+  return {
+    rise: read,
+    lossPerDegree: { value: loss, low: Math.max(0, loss - below), high: loss + above },
+  };
+}
+
 export default calculator({
   id: 'readings',
   question: 'What do my readings say?',
@@ -140,6 +166,29 @@ export default calculator({
     required: {
       label: 'Power needed, after',
       quantity: 'power',
+      explain: 'The same for your bench as the readings show it.',
+    },
+    rise: {
+      label: 'Rise as read',
+      quantity: 'temperatureDifference',
+      explain: 'Under the bench less house. The range is what careful thermometers may be off.',
+    },
+    lossPerDegree: {
+      label: 'Loss for each degree, as read',
+      quantity: 'conductance',
+      symbol: 'G',
+      explain:
+        'Mean power over the rise, as a sum by hand gives it. It leaves out pots that cool and a warm floor; the fit does not.',
+    },
+    designRiseBefore: {
+      label: 'Rise on the design night, before',
+      quantity: 'temperatureDifference',
+      explain:
+        'Under the bench over the house with the heat as it is, if that night never ended; expected of a bench like this.',
+    },
+    designRise: {
+      label: 'Rise on the design night, after',
+      quantity: 'temperatureDifference',
       explain: 'The same for your bench as the readings show it.',
     },
     agreement: {
@@ -205,6 +254,12 @@ export default calculator({
   },
   formulas: [
     {
+      tex: String.raw`G = \frac{P}{T_{\text{under}} - T_{\text{house}}}`,
+      words:
+        'The loss for each degree is the mean power divided by how much warmer it is under the bench than in the house.',
+      cites: [cite('jcgm100', '5.1: ranges'), ...readingErrorCites],
+    },
+    {
       tex: String.raw`\min_{z}\ \sum_i \left(\frac{y_i - f_i(z)}{\sigma_i}\right)^2 + \sum_k z_k^2`,
       words:
         'Of all benches like yours the one is taken that contradicts the readings and the expectations least. Each reading y counts by its usual error σ, each uncertain input by how far z it is moved from what is expected of it, in standard deviations. What is left of the sum follows chi-square, and its curvature gives the ranges.',
@@ -218,12 +273,25 @@ export default calculator({
   cites: readingErrorCites,
   cautions: ['mains-and-water'],
   compute(situation) {
+    const figure = ({ value, low, high }: Required<Omit<Figure, 'beyond'>>, least = -Infinity): Figure => ({
+      value,
+      low: Math.max(least, low),
+      high,
+    });
+    // What is expected needs no reading.
+    const before = believed(situation, beforeReadings(situation), hardNight(situation));
+    const expected = {
+      coldestRootsBefore: figure(before.coldestRoots),
+      requiredBefore: figure(before.required, 0),
+      designRiseBefore: figure(before.rise),
+      ...riseRead(situation),
+    };
     const nothing = (warnings: readonly Warning[]) => ({
       figures: {
-        coldestRootsBefore: null,
+        ...expected,
         coldestRoots: null,
-        requiredBefore: null,
         required: null,
+        designRise: null,
         agreement: null,
         output: null,
         bottomGap: null,
@@ -239,7 +307,6 @@ export default calculator({
 
     const { calibration, warnings } = judge(situation, read.calibration);
     if (!calibration) return nothing(warnings);
-    const before = believed(situation, beforeReadings(situation), hardNight(situation));
     const after = believed(situation, calibration.belief, hardNight(situation));
     const learned = learnedFrom(situation, calibration);
     const fitted = (id: PriorId): Figure | null => {
@@ -247,17 +314,12 @@ export default calculator({
       return one && spoken(one) ? one.after : null;
     };
     const next = nextReadings(situation, calibration, [after.coldestRoots.slopes, after.required.slopes]);
-    const figure = ({ value, low, high }: Required<Omit<Figure, 'beyond'>>, least = -Infinity): Figure => ({
-      value,
-      low: Math.max(least, low),
-      high,
-    });
     return {
       figures: {
-        coldestRootsBefore: figure(before.coldestRoots),
+        ...expected,
         coldestRoots: figure(after.coldestRoots),
-        requiredBefore: figure(before.required, 0),
         required: figure(after.required, 0),
+        designRise: figure(after.rise),
         agreement: { value: agreementOf(calibration) },
         output: fitted('cableOutput'),
         bottomGap: fitted('bottomGap'),

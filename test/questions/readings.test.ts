@@ -54,9 +54,10 @@ const words = (text: Sentence): string =>
   text.map((part) => (typeof part === 'string' ? part : part.value.toFixed(2))).join('');
 
 describe('What do my readings say?', () => {
-  it('has nothing to say of a bench on which nothing was read', () => {
+  it('of a bench on which nothing was read, says what is expected and nothing more', () => {
     const { figures, warnings, tables } = answer(film, {});
-    expect(Object.values(figures).every((figure) => figure === null)).toBe(true);
+    const given = Object.entries(figures).flatMap(([name, figure]) => (figure === null ? [] : [name]));
+    expect(given.toSorted()).toEqual(['coldestRootsBefore', 'designRiseBefore', 'requiredBefore']);
     expect(warnings).toEqual([]);
     expect(tables).toEqual({ compared: { rows: [] }, inputs: { rows: [] }, next: { rows: [] } });
   });
@@ -76,6 +77,34 @@ describe('What do my readings say?', () => {
     const width = (name: string): number => (figures[name]?.high ?? NaN) - (figures[name]?.low ?? NaN);
     expect(width('coldestRoots')).toBeLessThan(0.8 * width('coldestRootsBefore'));
     expect(width('required')).toBeLessThan(width('requiredBefore'));
+  });
+
+  it('divides the power by the rise, and says how far that can be off', () => {
+    const { figures } = answer(film, { house: 3, under: 8, power: 400 });
+    expectNear(valueOf(figures['rise'] ?? null), 5, 1e-12);
+    expectNear(valueOf(figures['lossPerDegree'] ?? null), 80, 1e-12);
+    // By hand: 1.2816 · √(0.5² + 0.8²) = 1.209 K. Down: 80 − 400/6.209 = 15.58, and 80 · 1.2816 · 0.02 = 2.05: 15.71.
+    expectNear(figures['rise']?.low ?? NaN, 5 - 1.209, 1e-3);
+    expectNear(figures['rise']?.high ?? NaN, 5 + 1.209, 1e-3);
+    expectNear(figures['lossPerDegree']?.low ?? NaN, 80 - 15.71, 0.01);
+    // Up: 400/3.791 − 80 = 25.51, with the meter's 2.05: 25.60.
+    expectNear(figures['lossPerDegree']?.high ?? NaN, 80 + 25.6, 0.01);
+  });
+
+  it('gives no loss for a rise that the thermometers cannot tell', () => {
+    const { figures } = answer(film, { house: 3, under: 4.2, power: 400 });
+    expectNear(valueOf(figures['rise'] ?? null), 1.2, 1e-12);
+    expect(figures['lossPerDegree']).toBeNull();
+    expect(answer(film, { house: 3, power: 400 }).figures['rise']).toBeNull();
+  });
+
+  it('tells the rise of the design night from the bench as read: open gaps make it smaller', () => {
+    const tight = answer(film, readOn(film)).figures;
+    const open = answer(film, readOn(film, { bottomGap: 2, topGap: 2 })).figures;
+    expectNear(valueOf(tight['designRise'] ?? null), valueOf(tight['designRiseBefore'] ?? null), 0.02);
+    expect(valueOf(open['designRise'] ?? null)).toBeLessThan(valueOf(tight['designRise'] ?? null) - 0.5);
+    const wide = (figure: (typeof tight)[string]): number => (figure?.high ?? NaN) - (figure?.low ?? NaN);
+    expect(wide(tight['designRise'] ?? null)).toBeLessThan(wide(tight['designRiseBefore'] ?? null));
   });
 
   it('says what to measure next: the thermometer that would narrow most, first', () => {
