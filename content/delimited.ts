@@ -41,14 +41,43 @@ export function delimiterOf(text: string): Delimiter {
   return usual ?? ',';
 }
 
-/** The lines of a text that have anything in them, with their cells. */
-export function linesOf(text: string, delimiter: Delimiter): Line[] {
-  const { data } = Papa.parse<string[]>(text, { delimiter, skipEmptyLines: false });
+/** About so long is what is read in one go [characters]: a hundredth of a second's work. */
+const pieceLength = 100_000;
+
+/** A text in pieces that end with a line, but never inside quotes, where a cell may run over several lines. */
+export function* piecesOf(text: string): Generator<string> {
+  let from = 0;
+  let quoted = false;
+  for (let at = 0; at < text.length; at++) {
+    const sign = text.charCodeAt(at);
+    if (sign === 34) quoted = !quoted;
+    else if (sign === 10 && !quoted && at - from >= pieceLength) {
+      yield text.slice(from, at + 1);
+      from = at + 1;
+    }
+  }
+  if (from < text.length) yield text.slice(from);
+}
+
+/**
+ * The lines of a text that have anything in them, with their cells. Read piece by piece: after each, the length that
+ * was read so far is handed out [characters], so that whoever asks can do something else in between.
+ */
+export function* readLines(text: string, delimiter: Delimiter): Generator<number, Line[]> {
+  const lines: Line[] = [];
   let at = 1;
-  return data.flatMap((cells) => {
-    const number = at;
-    at += 1 + cells.reduce((sum, cell) => sum + (cell.match(/\r\n|\n|\r/gu)?.length ?? 0), 0);
-    const trimmed = cells.map((cell) => cell.trim());
-    return trimmed.some((cell) => cell !== '') ? [{ number, cells: trimmed }] : [];
-  });
+  let done = 0;
+  for (const piece of piecesOf(text)) {
+    // The end of the last line is not the beginning of another.
+    const { data } = Papa.parse<string[]>(piece.replace(/\r?\n$/u, ''), { delimiter, skipEmptyLines: false });
+    for (const cells of data) {
+      const number = at;
+      at += 1 + cells.reduce((sum, cell) => sum + (cell.match(/\r\n|\n|\r/gu)?.length ?? 0), 0);
+      const trimmed = cells.map((cell) => cell.trim());
+      if (trimmed.some((cell) => cell !== '')) lines.push({ number, cells: trimmed });
+    }
+    done += piece.length;
+    yield done;
+  }
+  return lines;
 }

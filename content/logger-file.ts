@@ -28,8 +28,8 @@ import {
 import { momentOf, orderOf, type DateOrder, type OrderFound } from '../calculators/logger/stamps.ts';
 import { toBase } from '../calculators/quantities/quantity.ts';
 import { showLimit, type Manner } from '../calculators/quantities/show.ts';
-import { delimiterNames, delimiterOf, linesOf } from './delimited.ts';
-import { layoutOf, type Layout } from './logger-layout.ts';
+import { delimiterNames, delimiterOf, readLines } from './delimited.ts';
+import { layoutOf, slice, type Layout } from './logger-layout.ts';
 import { problem, type Problem } from './problem.ts';
 
 /**
@@ -175,19 +175,20 @@ interface Rows {
   readonly broken: boolean;
 }
 
-/** Reads every line; what cannot be read is passed over and told. */
-function rowsOf(
+/** Reads every line; what cannot be read is passed over and told. Hands out the number of lines after each slice. */
+function* rowsOf(
   layout: Layout,
   held: readonly Held[],
   order: DateOrder,
   decimal: DecimalSign,
   file: string,
-): Rows {
+): Generator<number, Rows> {
   const { data, stamps, day, time, heads } = layout;
   const leftOut: Problem[] = [];
   const counted = held.map((column) => ({ column, count: { read: 0, empty: 0, wrong: 0 } }));
   const rows: LoggedRow[] = [];
-  data.forEach(({ number: line, cells }, index) => {
+  for (const [index, { number: line, cells }] of data.entries()) {
+    if (index % slice === slice - 1) yield index + 1;
     const stamp = stamps[index];
     const moment = stamp?.clock === undefined ? undefined : momentOf(stamp, order);
     if (stamp === undefined || moment === undefined) {
@@ -200,7 +201,7 @@ function rowsOf(
         allowed: 'a day and a time as on other lines',
       };
       leftOut.push(problem(at, 'The line must have a day and a time as the others have; it was left out'));
-      return;
+      continue;
     }
     const values: Partial<Record<LoggedId, number>> = {};
     counted.forEach(({ column: { number, head, holds, unit = '' }, count }) => {
@@ -224,7 +225,7 @@ function rowsOf(
       leftOut.push(problem({ file, line, field: head, found: cell, allowed }, words));
     });
     rows.push({ line, moment: moment - (stamp.zone ?? 0), values });
-  });
+  }
   return {
     rows,
     columns: counted.map(({ count }) => count),
@@ -236,14 +237,35 @@ function rowsOf(
   };
 }
 
+/** How the work on a file is parted: cells, stamps, bare numbers, rows [1]. */
+const parts = { lines: 0.3, stamps: 0.3, bare: 0.1, rows: 0.3 } as const;
+
 /**
- * Reads the text of a logger's file.
+ * Reads the text of a logger's file, slice by slice: after each it hands out how much of the work is done [1], so that a
+ * page can show it and answer in between.
  *
  * @param text all of it
  * @param file its name, for the problems
  * @param choices what the reader has said about it
  */
-export function readLoggerFile(text: string, file: string, choices: LoggerChoices = {}): ReadLogger {
+export function* loggerReading(
+  text: string,
+  file: string,
+  choices: LoggerChoices = {},
+): Generator<number, ReadLogger> {
+  let before = 0;
+  /** Hands on what a part of the work says of itself, as a share of the whole. */
+  const share = function* <T>(steps: Generator<number, T>, part: number, whole: number): Generator<number, T> {
+    for (;;) {
+      const { done, value } = steps.next();
+      if (done) {
+        before += part;
+        yield before;
+        return value;
+      }
+      yield before + (part * value) / Math.max(1, whole);
+    }
+  };
   const fail = (line: number, found: string, allowed: string, words: string): ReadLogger => ({
     ok: false,
     problems: [problem({ file, line, field: '', found, allowed }, words)],
@@ -261,10 +283,10 @@ export function readLoggerFile(text: string, file: string, choices: LoggerChoice
   )
     return fail(1, 'control characters', wanted, 'The file must be text: export it as CSV from its program');
   const delimiter = delimiterOf(plain);
-  const lines = linesOf(plain, delimiter);
+  const lines = yield* share(readLines(plain, delimiter), parts.lines, plain.length);
   const first = lines[0];
   if (!first) return fail(1, '', wanted, 'The file is empty');
-  const layout = layoutOf(lines);
+  const layout = yield* share(layoutOf(lines), parts.stamps, lines.length);
   if (!layout) {
     const examples = '2026-01-31 18:30, 31/01/2026 18:30 or 1/31/2026 6:30 PM';
     return fail(
@@ -292,9 +314,13 @@ export function readLoggerFile(text: string, file: string, choices: LoggerChoice
     found.order === undefined && choices.dateOrder && found.possible.includes(choices.dateOrder)
       ? { order: choices.dateOrder, by: 'choice' }
       : found;
-  const decimal =
-    choices.decimal ??
-    decimalOf(held.map((column) => ({ cells: barely(layout, column), small: column.holds !== 'power' })));
+  const bare: { cells: string[]; small: boolean }[] = [];
+  for (const column of held) {
+    bare.push({ cells: barely(layout, column), small: column.holds !== 'power' });
+    yield before + (parts.bare * bare.length) / held.length;
+  }
+  before += parts.bare;
+  const decimal = choices.decimal ?? decimalOf(bare);
   const questions: Question[] = [
     ...unclear.map(({ column, head }) => ({
       about: 'columns' as const,
@@ -314,7 +340,11 @@ export function readLoggerFile(text: string, file: string, choices: LoggerChoice
       'No column is read',
     );
 
-  const read = rowsOf(layout, held, order.order, decimal, file);
+  const read = yield* share(
+    rowsOf(layout, held, order.order, decimal, file),
+    parts.rows,
+    layout.data.length,
+  );
   if (read.broken) {
     const problems = read.leftOut.slice(0, mostProblems);
     return problems.length > 0
@@ -353,4 +383,13 @@ export function readLoggerFile(text: string, file: string, choices: LoggerChoice
       leftOut: read.leftOut,
     },
   };
+}
+
+/** `loggerReading` in one go. */
+export function readLoggerFile(text: string, file: string, choices: LoggerChoices = {}): ReadLogger {
+  const steps = loggerReading(text, file, choices);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+  }
 }

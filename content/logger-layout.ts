@@ -62,8 +62,14 @@ const isUnits = ({ cells }: Line): boolean =>
   cells.some((cell) => unit.test(cell)) &&
   cells.every((cell) => unit.test(cell) || (meaningsOf(cell).length === 0 && !/time|date/iu.test(cell)));
 
-/** Finds the parts of a file; undefined where no line has a day and a time. */
-export function layoutOf(lines: readonly Line[]): Layout | undefined {
+/** So many lines are looked at in one go: a hundredth of a second's work. */
+export const slice = 2000;
+
+/**
+ * Finds the parts of a file; undefined where no line has a day and a time. After each slice of lines their number so far
+ * is handed out.
+ */
+export function* layoutOf(lines: readonly Line[]): Generator<number, Layout | undefined> {
   const columns = stampColumns(lines);
   if (!columns) return undefined;
   const { day, time } = columns;
@@ -78,6 +84,11 @@ export function layoutOf(lines: readonly Line[]): Layout | undefined {
   const units = lowest && isUnits(lowest) && wide.some((line) => line !== lowest) ? lowest : undefined;
   const head = wide.filter((line) => line !== units).at(-1);
   const headCells = (index: number): string => head?.cells[index] ?? '';
+  const stamps: (Stamp | undefined)[] = [];
+  for (const { cells } of data) {
+    stamps.push(stampOf(cells, day, time));
+    if (stamps.length % slice === 0) yield stamps.length;
+  }
   return {
     day,
     time,
@@ -92,6 +103,6 @@ export function layoutOf(lines: readonly Line[]): Layout | undefined {
       .map(({ cells }) => cells.join(' '))
       .join('\n'),
     data,
-    stamps: data.map(({ cells }) => stampOf(cells, day, time)),
+    stamps,
   };
 }

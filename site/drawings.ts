@@ -68,4 +68,8 @@ export const drawings = {
     needs: ['winding'],
     load: async () => (await import('./drawing/section.ts')).sectionDrawing,
   },
+  thermometers: {
+    needs: ['winding'],
+    load: async () => (await import('./drawing/thermometers.ts')).thermometersDrawing,
+  },
 } as const satisfies Record<string, DrawingKind>;

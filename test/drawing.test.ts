@@ -34,6 +34,7 @@ import { savingsDrawing } from '../site/drawing/savings.ts';
 import { sectionDrawing } from '../site/drawing/section.ts';
 import { spread } from '../site/drawing/spread.ts';
 import { svgElement, svgMarkup } from '../site/drawing/svg.ts';
+import { thermometersDrawing } from '../site/drawing/thermometers.ts';
 import { unrolledDrawing } from '../site/drawing/unrolled.ts';
 import { waysDrawing } from '../site/drawing/ways.ts';
 import { windingDrawing } from '../site/drawing/winding.ts';
@@ -47,6 +48,7 @@ const drawings = {
   crossing: crossingDrawing,
   plan: planDrawing,
   section: sectionDrawing,
+  thermometers: thermometersDrawing,
   'root layers': rootLayersDrawing,
   'heat paths': heatPathsDrawing,
   closing: closingDrawing,

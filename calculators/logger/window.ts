@@ -99,11 +99,14 @@ const weight: Readonly<Partial<Record<LoggedId, number>>> = {
 /**
  * The two hours of a night in which the temperatures of a log changed least: the readings are the means of these hours,
  * the earlier root temperature is what the line through them falls from.
+ *
+ * @param power `read-apart` where the meter was read by hand: a log without power will do, and then gives none
  */
-export function steadiestWindow(log: Log): Window | NoWindow {
+export function steadiestWindow(log: Log, power: 'logged' | 'read-apart' = 'logged'): Window | NoWindow {
   const has = (id: LoggedId): boolean => log.values[id] !== undefined;
+  const needsPower = power === 'logged' || has('power');
   const missing = [
-    ...(has('power') ? [] : ['power' as const]),
+    ...(has('power') || !needsPower ? [] : ['power' as const]),
     ...(has('house') || has('outside') ? [] : ['surroundings' as const]),
     ...(has('under') || has('loop') || has('roots') ? [] : ['bench' as const]),
   ];
@@ -133,8 +136,9 @@ export function steadiestWindow(log: Log): Window | NoWindow {
     const whole =
       (found.has('house') || found.has('outside')) &&
       (found.has('under') || found.has('loop') || found.has('roots'));
-    const power = whole ? powerIn(log, times[begin]!, times[begin + span]!) : null;
-    if (!power) continue;
+    if (!whole) continue;
+    const logged = needsPower ? powerIn(log, times[begin]!, times[begin + span]!) : undefined;
+    if (logged === null) continue;
     outOf++;
     // A column that has a hole here is missed: the window is worth less without it.
     const missed = columns.length - lines.length;
@@ -154,8 +158,7 @@ export function steadiestWindow(log: Log): Window | NoWindow {
         loop: mean('loop'),
         roots: mean('roots'),
         rootsEarlier: roots ? roots.mean - roots.rise : null,
-        power: power.mean,
-        running: power.running,
+        ...(logged ? { power: logged.mean, running: logged.running } : {}),
       },
       change: Object.fromEntries(lines.map(({ id, rise }) => [id, rise])),
       outOf,
