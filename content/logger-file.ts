@@ -255,7 +255,11 @@ export function* loggerReading(
 ): Generator<number, ReadLogger> {
   let before = 0;
   /** Hands on what a part of the work says of itself, as a share of the whole. */
-  const share = function* <T>(steps: Generator<number, T>, part: number, whole: number): Generator<number, T> {
+  const share = function* <T>(
+    steps: Generator<number, T>,
+    part: number,
+    whole: number,
+  ): Generator<number, T> {
     for (;;) {
       const { done, value } = steps.next();
       if (done) {
@@ -340,11 +344,7 @@ export function* loggerReading(
       'No column is read',
     );
 
-  const read = yield* share(
-    rowsOf(layout, held, order.order, decimal, file),
-    parts.rows,
-    layout.data.length,
-  );
+  const read = yield* share(rowsOf(layout, held, order.order, decimal, file), parts.rows, layout.data.length);
   if (read.broken) {
     const problems = read.leftOut.slice(0, mostProblems);
     return problems.length > 0

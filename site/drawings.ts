@@ -72,4 +72,12 @@ export const drawings = {
     needs: ['winding'],
     load: async () => (await import('./drawing/thermometers.ts')).thermometersDrawing,
   },
+  'before-after': {
+    needs: ['readings'],
+    load: async () => (await import('./drawing/before-after.ts')).beforeAfterDrawing,
+  },
+  residuals: {
+    needs: ['readings'],
+    load: async () => (await import('./drawing/residuals.ts')).residualsDrawing,
+  },
 } as const satisfies Record<string, DrawingKind>;

@@ -13,7 +13,11 @@ export interface LoggerView {
   /** Places that were left out, each with line, column, what was found and what is allowed. */
   readonly leftOut: readonly string[];
   /** Every column but that of the stamps. */
-  readonly columns: readonly { readonly number: number; readonly head: string; readonly holds: LoggedId | null }[];
+  readonly columns: readonly {
+    readonly number: number;
+    readonly head: string;
+    readonly holds: LoggedId | null;
+  }[];
   /** Which stretch was found, or why none was. */
   readonly stretch: string;
   readonly means: readonly Mean[];
@@ -70,7 +74,9 @@ export function meanWords(readings: Partial<Bench['readings']>, manner: Manner):
 function changeWords({ change }: Window, manner: Manner): string {
   const most = loggedIds.reduce<LoggedId | undefined>(
     (found, id) =>
-      change[id] !== undefined && (!found || Math.abs(change[id]) > Math.abs(change[found] ?? 0)) ? id : found,
+      change[id] !== undefined && (!found || Math.abs(change[id]) > Math.abs(change[found] ?? 0))
+        ? id
+        : found,
     undefined,
   );
   if (!most) return '';
@@ -113,4 +119,3 @@ export function loggerView(log: Log, account: LoggerAccount, manner: Manner): Lo
     window,
   };
 }
-

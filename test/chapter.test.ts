@@ -45,7 +45,7 @@ const prose = (body: string): string =>
     .replace(/^\|.*$/gmu, '')
     .replace(/<Formula[\s\S]*?\/>/gu, '')
     // A figure reads as one short word.
-    .replace(/<(?:Value|Given)[^>]*\/>/gu, 'it')
+    .replace(/<(?:Value|NightValue|Given)[^>]*\/>/gu, 'it')
     .replace(/<(?:[^>"]|"[^"]*")*>/gu, '')
     .replace(/\$[^$]+\$/gu, 'it')
     .replace(/[*#]/gu, '');
@@ -92,6 +92,9 @@ describe.each(chapters)('$name', ({ front, body }) => {
       'Drawing',
       'Formula',
       'Given',
+      'LoggerFile',
+      'NightSays',
+      'NightValue',
       'Quantity',
       'Value',
       'Warnings',
@@ -108,6 +111,7 @@ describe.each(chapters)('$name', ({ front, body }) => {
     );
     const there: readonly (readonly [component: string, attribute: string, known: readonly string[]])[] = [
       ['Value', 'figure', figures],
+      ['NightValue', 'figure', figures],
       ['Given', 'field', paths],
       ['Caution', 'id', Object.keys(cautions)],
       ['Cite', 'source', Object.keys(sources)],

@@ -76,11 +76,10 @@ export const beforeAfterDrawing: BenchDrawing = ({ answers, manner, width }) => 
     quantity: QuantityName,
   ): Row[] => {
     const range = rangeOf(before);
-    return range
-      ? [{ name, before: range, after: rangeOf(after), quantity, unit: '', headline: true }]
-      : [];
+    return range ? [{ name, before: range, after: rangeOf(after), quantity, unit: '', headline: true }] : [];
   };
-  const { coldestRootsBefore, coldestRoots, requiredBefore, required, designRiseBefore, designRise } = figures;
+  const { coldestRootsBefore, coldestRoots, requiredBefore, required, designRiseBefore, designRise } =
+    figures;
   const rows: Row[] = [
     ...headline('Coldest roots on the design night', coldestRootsBefore, coldestRoots, 'temperature'),
     ...headline('Power needed to hold your limit', requiredBefore, required, 'power'),
@@ -151,9 +150,7 @@ export const beforeAfterDrawing: BenchDrawing = ({ answers, manner, width }) => 
         marks.push(...labels([left, y + size], under, { size, bold: word === 'after' }));
         y += under.length * leading * size + 0.8;
       } else {
-        marks.push(
-          label([right + 3, y + high / 2 + 0.36 * size], said, { size, bold: word === 'after' }),
-        );
+        marks.push(label([right + 3, y + high / 2 + 0.36 * size], said, { size, bold: word === 'after' }));
         y += high + barGap + 0.8;
       }
     }

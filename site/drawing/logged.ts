@@ -28,7 +28,19 @@ const steps = [1, 2, 5, 10, 20, 50] as const;
 const mostLevels = 8;
 const unit = { metric: '°C', us: '°F' } as const;
 /** Between two times that are named. */
-const spans = [hour, 2 * hour, 3 * hour, 6 * hour, 12 * hour, day, 2 * day, 7 * day, 14 * day, 28 * day, 91 * day];
+const spans = [
+  hour,
+  2 * hour,
+  3 * hour,
+  6 * hour,
+  12 * hour,
+  day,
+  2 * day,
+  7 * day,
+  14 * day,
+  28 * day,
+  91 * day,
+];
 
 /** More points than this to a line cannot be told apart. */
 const mostPoints = 360;
@@ -111,8 +123,7 @@ export function loggedDrawing({ log, window, manner, width }: LoggedInput): Draw
   const [coldest, warmest] = levels.length > 0 ? extent(levels) : ([0, 10] as const);
   const [zero, one] = [toBase('temperature', 0, unit[system]), toBase('temperature', 1, unit[system])];
   const inReader = (base: number): number => (base - zero) / (one - zero);
-  const step =
-    steps.find((by) => (inReader(warmest) - inReader(coldest)) / by <= mostLevels - 2) ?? 50;
+  const step = steps.find((by) => (inReader(warmest) - inReader(coldest)) / by <= mostLevels - 2) ?? 50;
   const lowest = Math.floor((inReader(coldest) - 0.1) / step);
   const highest = Math.ceil((inReader(warmest) + 0.1) / step);
 
@@ -151,14 +162,19 @@ export function loggedDrawing({ log, window, manner, width }: LoggedInput): Draw
         ],
         { width: pen.thin, stroke: 'faint' },
       ),
-      label([left - 1.5, y + 0.36 * size], `${reads < 0 ? '−' : ''}${Math.abs(reads)}`, { size, align: 'end' }),
+      label([left - 1.5, y + 0.36 * size], `${reads < 0 ? '−' : ''}${Math.abs(reads)}`, {
+        size,
+        align: 'end',
+      }),
     );
   }
   const room = textWidth('00:00 ', size) * 1.25;
   const between = spans.find((span) => ((right - left) * span) / length >= room) ?? length;
   for (let at = Math.ceil(log.begin / between) * between; at <= log.begin + length; at += between) {
     const x = xOf(at - log.begin);
-    for (const [from, to] of powered ? [[top, bottom] as const, [bandTop, bandBottom] as const] : [[top, bottom] as const])
+    for (const [from, to] of powered
+      ? [[top, bottom] as const, [bandTop, bandBottom] as const]
+      : [[top, bottom] as const])
       marks.push(
         line(
           [
@@ -168,18 +184,17 @@ export function loggedDrawing({ log, window, manner, width }: LoggedInput): Draw
           { width: pen.thin, stroke: 'faint' },
         ),
       );
-    marks.push(
-      label([x, bandBottom + leading * size], timeWords(at, between), { size, align: 'middle' }),
-    );
+    marks.push(label([x, bandBottom + leading * size], timeWords(at, between), { size, align: 'middle' }));
   }
 
   for (const { id, pieces } of lines)
     for (const piece of pieces)
       marks.push(
         line(
-          (piece.length > 1 ? piece : [...piece, ...piece]).map(
-            ([time, value]): Point => [xOf(time), yOf(value)],
-          ),
+          (piece.length > 1 ? piece : [...piece, ...piece]).map(([time, value]): Point => [
+            xOf(time),
+            yOf(value),
+          ]),
           looks[id],
         ),
       );
@@ -213,7 +228,8 @@ export function loggedDrawing({ log, window, manner, width }: LoggedInput): Draw
 
   const power = powered ? piecesOf(log, 'power') : [];
   const peak = extent(power.flat().map(([, value]) => value))[1];
-  const heightOf = (value: number): number => bandBottom - (bandHigh * Math.max(0, value)) / Math.max(peak, 1);
+  const heightOf = (value: number): number =>
+    bandBottom - (bandHigh * Math.max(0, value)) / Math.max(peak, 1);
   for (const piece of power) {
     const [begins, ends] = [piece[0]?.[0] ?? 0, piece.at(-1)?.[0] ?? 0];
     marks.push(
