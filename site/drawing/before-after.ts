@@ -6,7 +6,7 @@ import { hatch } from './hatch.ts';
 import type { BenchDrawing } from './input.ts';
 import { notes } from './key.ts';
 import { wrap } from './measure.ts';
-import { label, labels, leading, letters, line, pen, rectangle } from './pen.ts';
+import { labels, leading, letters, line, pen, rectangle } from './pen.ts';
 
 /** All on paper [mm]. */
 const margin = 2;
@@ -57,9 +57,14 @@ function rangeIn(cell: Cell | undefined): (Range & { quantity: QuantityName; uni
   return { value: value.value, low: low.value, high: high.value, quantity: value.quantity, unit };
 }
 
+/** A figure that has no quantity of its own, to three digits at most. */
+const bare = (value: number): string =>
+  Math.abs(value) >= 10 ? String(Math.round(value)) : String(Math.round(value * 100) / 100);
+
 function words({ value, low, high }: Range, { quantity, unit }: Row, manner: Manner): string {
+  if (quantity === 'number') return `${bare(value)}${unit} (${bare(low)} to ${bare(high)})`;
   const [from, to] = [showNumber(low, quantity, manner), showNumber(high, quantity, manner)];
-  return `${showQuantity(value, quantity, manner)}${unit} (${from} to ${to})`;
+  return `${showQuantity(value, quantity, manner)} (${from} to ${to})`;
 }
 
 /**
@@ -150,8 +155,10 @@ export const beforeAfterDrawing: BenchDrawing = ({ answers, manner, width }) => 
         marks.push(...labels([left, y + size], under, { size, bold: word === 'after' }));
         y += under.length * leading * size + 0.8;
       } else {
-        marks.push(label([right + 3, y + high / 2 + 0.36 * size], said, { size, bold: word === 'after' }));
-        y += high + barGap + 0.8;
+        const bold = word === 'after';
+        const beside = wrap(said, size, wordsWide - 3, bold);
+        marks.push(...labels([right + 3, y + high / 2 + 0.36 * size], beside, { size, bold }));
+        y += high + barGap + 0.8 + (beside.length - 1) * leading * size;
       }
     }
     y += rowGap - barGap;

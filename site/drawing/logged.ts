@@ -239,7 +239,7 @@ export function loggedDrawing({ log, window, manner, width }: LoggedInput): Draw
           ...piece.map(([time, value]): Point => [xOf(time), heightOf(value)]),
           [xOf(ends), bandBottom],
         ],
-        { fill: 'faint', stroke: 'ink', width: pen.thin },
+        { fill: 'water', stroke: 'ink', width: pen.thin },
       ),
     );
   }

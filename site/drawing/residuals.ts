@@ -11,10 +11,10 @@ import { circle, label, labels, leading, letters, line, pen } from './pen.ts';
 /** All on paper [mm]. */
 const margin = 2;
 const size = letters.small;
-const namesWide = 50;
-const wordsWide = 46;
+const namesWide = 48;
+const wordsWide = 62;
 const narrowBelow = 120;
-const rowHigh = 8.5;
+const rowHigh = 10;
 const dot = 1.1;
 
 /** Beyond this many of its usual errors a reading is not taken for chance; the scale ends a little further out. */
@@ -52,7 +52,7 @@ export const residualsDrawing: BenchDrawing = ({ answers, manner, width }) => {
   const marks: Mark[] = [];
   const top = margin;
   const begins = top + leading * size + 1;
-  const high = narrow ? rowHigh + 2 * leading * size : rowHigh;
+  const high = narrow ? 5 + 2 * leading * size + 3 : rowHigh;
   const bottom = begins + rows.length * high;
 
   if (rows.length > 0) {
@@ -67,7 +67,7 @@ export const residualsDrawing: BenchDrawing = ({ answers, manner, width }) => {
     const out = Math.abs(off) > standsOut;
     if (narrow) {
       marks.push(label([margin, place + size], name, { size, bold: out }));
-      marks.push(label([margin, place + high - 1.2], words, { size }));
+      marks.push(label([margin, place + high - 4], words, { size }));
     } else {
       const lines = wrap(name, size, namesWide - 3, out).slice(0, 2);
       const first = place + rowHigh / 2 + 0.36 * size - ((lines.length - 1) * leading * size) / 2;
@@ -76,7 +76,7 @@ export const residualsDrawing: BenchDrawing = ({ answers, manner, width }) => {
       const start = place + rowHigh / 2 + 0.36 * size - ((behind.length - 1) * leading * size) / 2;
       marks.push(...labels([right + 3, start], behind, { size }));
     }
-    const y = narrow ? place + leading * size + rowHigh / 2 - 1 : place + rowHigh / 2;
+    const y = narrow ? place + leading * size + 2.6 : place + rowHigh / 2;
     const box = { left: xOf(-furthest), right: xOf(furthest), top: y - 2, bottom: y + 2 };
     // What is beyond chance is hatched, so that the band between stays white.
     marks.push(

@@ -2,7 +2,7 @@ import { loopPath, pipeOf } from '../../calculators/bench/geometry.ts';
 import type { Mark, Point } from './drawing.ts';
 import { ground } from './hatch.ts';
 import type { BenchDrawing } from './input.ts';
-import { balloonRadius, key, notes, pointer } from './key.ts';
+import { balloon, balloonRadius, key, notes, pointer } from './key.ts';
 import { circle, line, pen, rectangle } from './pen.ts';
 import {
   boardMarks,
@@ -82,6 +82,8 @@ interface Place {
   readonly at: Point;
   readonly text: string;
   readonly good: boolean;
+  /** Beside the bench: its number stands by it, so that no line runs through the bench. */
+  readonly number?: Point;
 }
 
 /**
@@ -114,6 +116,9 @@ export const thermometersDrawing: BenchDrawing = ({ situation: { bench }, width 
   const doorTop = Math.min(y(frame.height) - 6, floor - 30);
   const houseAt: Point = [groundEnd - side / 2 + 2, Math.min(y(frame.height), floor - 8)];
   const sunAt: Point = [margin + side * 0.75 + 2, margin + 5];
+  const inSun: Point = [sunAt[0] + 7, sunAt[1] + 6];
+  const doorWide = Math.min(12, side * 0.5);
+  const atDoor: Point = [margin + doorWide / 2, doorTop + 10];
   const cornerPot = potRow(bench).at(0) ?? frame.width / 2;
   const places: readonly Place[] = [
     {
@@ -130,16 +135,19 @@ export const thermometersDrawing: BenchDrawing = ({ situation: { bench }, width 
       at: houseAt,
       text: 'In the house, at bench height and some steps away from the bench',
       good: true,
+      number: [houseAt[0], houseAt[1] - 2.8 - balloonRadius - 1],
     },
     {
-      at: [sunAt[0] + 7, sunAt[1] + 6],
+      at: inSun,
       text: 'Not in the sun: it reads the sun, even through film',
       good: false,
+      number: [inSun[0] + balloonRadius + 4.5, inSun[1] - 1.4],
     },
     {
-      at: [margin + 6, doorTop + 12],
+      at: atDoor,
       text: 'Not at the door: it reads who comes and goes',
       good: false,
+      number: [atDoor[0], atDoor[1] + balloonRadius + 3],
     },
     {
       at: [x(farPipe), y(pipeLevel(bench)) - (pipe.outsideDiameter / 2) * perMetre - 0.8],
@@ -149,11 +157,12 @@ export const thermometersDrawing: BenchDrawing = ({ situation: { bench }, width 
   ];
 
   const balloons = width - margin - balloonRadius;
+  const pointed = places.filter(({ number }) => !number);
   const rows = spread(
-    places.map(({ at }) => at[1]),
+    pointed.map(({ at }) => at[1]),
     2 * balloonRadius + 0.8,
     margin + balloonRadius,
-    Math.max(floor, margin + balloonRadius + places.length * 6.2),
+    Math.max(floor, margin + balloonRadius + pointed.length * 6.2),
   );
   const under = Math.max(floor + 4, ...rows.map((row) => row + balloonRadius + 1));
   const list = key(
@@ -175,7 +184,7 @@ export const thermometersDrawing: BenchDrawing = ({ situation: { bench }, width 
     description: `The bench cut across with three thermometers. ${words(true)} Three places are struck out. ${words(false)}`,
     marks: [
       ...ground(margin, groundEnd, floor),
-      ...door(margin, margin + Math.min(12, side * 0.5), doorTop, floor),
+      ...door(margin, margin + doorWide, doorTop, floor),
       ...sun(sunAt),
       line(
         [
@@ -192,7 +201,11 @@ export const thermometersDrawing: BenchDrawing = ({ situation: { bench }, width 
       topMarks(scale, bench),
       ...coverMarks(scale, bench, noGap),
       ...places.flatMap(({ at, good }) => (good ? [sensorSign(at)] : struckOut(at))),
-      ...places.flatMap(({ at }, index) => pointer([balloons, rows[index] ?? roof], at, index + 1)),
+      ...places.flatMap(({ at, number }, index) =>
+        number
+          ? balloon(number, index + 1)
+          : pointer([balloons, rows[pointed.findIndex((one) => one.at === at)] ?? roof], at, index + 1),
+      ),
       ...list.marks,
       ...small.marks,
     ],
