@@ -87,13 +87,13 @@ function piecesOf({ times, values, every }: Log, id: LoggedId): (readonly (reado
     // The mean of a stride, so that what is passed over still counts.
     let [sum, count] = [0, 0];
     for (let one = index; one < Math.min(times.length, index + stride); one++) {
-      const value = column[one]!;
+      const value = column[one] ?? NaN;
       if (Number.isNaN(value)) continue;
       sum += value;
       count++;
     }
     if (count === 0) continue;
-    const time = times[index]!;
+    const time = times[index] ?? 0;
     if (time - last > 2.5 * every * stride) pieces.push([]);
     pieces.at(-1)?.push([time, sum / count]);
     last = time;
