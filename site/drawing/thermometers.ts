@@ -4,19 +4,7 @@ import { ground } from './hatch.ts';
 import type { BenchDrawing } from './input.ts';
 import { balloon, balloonRadius, key, notes, pointer } from './key.ts';
 import { circle, line, pen, rectangle } from './pen.ts';
-import {
-  boardMarks,
-  coverMarks,
-  legMarks,
-  pipeLevel,
-  pipeMarks,
-  plantHeight,
-  potMarks,
-  potRow,
-  skirtMarks,
-  topMarks,
-  type Scale,
-} from './section-parts.ts';
+import { benchAcross, pipeLevel, plantHeight, potRow, type Scale } from './section-parts.ts';
 import { sensorSign } from './signs.ts';
 import { spread } from './spread.ts';
 
@@ -32,8 +20,6 @@ const leastHigh = 24;
 const sideRoom = { wide: 34, narrow: 17 } as const;
 const narrowBelow = 120;
 const column = 2 * balloonRadius + 6;
-/** Skirt and cover are drawn without their gaps: this drawing is not about them. */
-const noGap = 0;
 
 /** A thermometer that hangs wrong: a triangle as of any sensor, struck out. */
 const struckOut = ([x, y]: Point): Mark[] => [
@@ -90,7 +76,8 @@ interface Place {
  * Where the three thermometers of a mild night hang, on the bench cut across, and three places where they read wrong.
  * The bench is to scale; what stands beside it is not.
  */
-export const thermometersDrawing: BenchDrawing = ({ situation: { bench }, width }) => {
+export const thermometersDrawing: BenchDrawing = ({ situation, width }) => {
+  const { bench } = situation;
   const { frame, cover, pots } = bench;
   const side = sideRoom[width < narrowBelow ? 'narrow' : 'wide'];
   const over = cover.kind === 'none' ? 0 : cover.height;
@@ -193,13 +180,7 @@ export const thermometersDrawing: BenchDrawing = ({ situation: { bench }, width 
         ],
         { width: pen.thin, stroke: 'soft' },
       ),
-      ...boardMarks(scale, bench),
-      ...legMarks(scale, bench),
-      ...skirtMarks(scale, bench, noGap, noGap),
-      ...pipeMarks(scale, bench, middles),
-      ...potMarks(scale, bench, plantHeight(bench)),
-      topMarks(scale, bench),
-      ...coverMarks(scale, bench, noGap),
+      ...benchAcross({ situation, scale, middles }),
       ...places.flatMap(({ at, good }) => (good ? [sensorSign(at)] : struckOut(at))),
       ...places.flatMap(({ at, number }, index) =>
         number
