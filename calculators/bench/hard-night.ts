@@ -10,9 +10,7 @@ const closeEnough = 1e-3;
  * with the heat as it is [°C], how much warmer it then is under the bench than in the house [K], and the power that
  * would hold the roots at the grower's limit [W]. All are found from the first.
  */
-export function hardNight(
-  situation: Situation,
-): (parameters: Parameters) => {
+export function hardNight(situation: Situation): (parameters: Parameters) => {
   readonly coldestRoots: number;
   readonly rise: number;
   readonly required: number;
