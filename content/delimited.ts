@@ -81,3 +81,12 @@ export function* readLines(text: string, delimiter: Delimiter): Generator<number
   }
   return lines;
 }
+
+/** `readLines` in one go. */
+export function linesOf(text: string, delimiter: Delimiter): Line[] {
+  const steps = readLines(text, delimiter);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+  }
+}
