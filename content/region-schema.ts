@@ -35,13 +35,18 @@ const formed = (label: string, form: (text: string) => boolean, error: string, l
 
 export const isId = (text: string): boolean => /^[a-z][a-z\d-]{0,39}$/u.test(text);
 
+const languageNames = new Intl.DisplayNames('en', { type: 'language', fallback: 'none' });
+
+/** Whether this is the tag of a language that has a name, spelt as it should be: "en-US", but not "en_us" and not "xx". */
 function isLanguage(tag: string): boolean {
   try {
-    return Intl.getCanonicalLocales(tag)[0] === tag;
+    return Intl.getCanonicalLocales(tag)[0] === tag && languageNames.of(tag) !== undefined;
   } catch {
     return false;
   }
 }
+
+const currencies: ReadonlySet<string> = new Set(Intl.supportedValuesOf('currency'));
 
 /** Of a page without query and part: what a code on paper is put behind. */
 const isAddress = (text: string): boolean =>
@@ -75,8 +80,8 @@ const regionSchema = (records: readonly string[]) =>
       price: numberLike('Price of power', fields.money.fields.tariff),
       currency: formed(
         'Currency',
-        (text) => /^[A-Z]{3}$/u.test(text),
-        'a currency’s three letters, such as EUR',
+        (text) => currencies.has(text),
+        'the three letters of a currency that there is, such as EUR',
       ),
       source: sourceSchema('Source of the price'),
     }),
@@ -90,11 +95,16 @@ const regionSchema = (records: readonly string[]) =>
       'stations',
       1,
       50,
-    ).check(
-      z.refine((stations) => new Set(stations.map(({ id }) => id)).size === stations.length, {
-        error: 'stations of different id',
-      }),
-    ),
+    ).check(({ value, issues }) => {
+      for (const [index, { id }] of value.entries())
+        if (value.findIndex((one) => one.id === id) < index)
+          issues.push({
+            code: 'custom',
+            path: [index, 'id'],
+            message: 'an id that no station above has',
+            input: id,
+          });
+    }),
     plants: listSchema(givenSchema(choice('Plant', plants)), 'plants', 0, 100),
     cautions: listSchema(givenSchema(words('Caution', 300)), 'cautions', 0, 20),
     codeReferences: listSchema(

@@ -1,9 +1,9 @@
 import { isAbsolute, join, resolve } from 'node:path';
 import process from 'node:process';
-import { root } from './steps.ts';
+import { root, TaskProblem } from './steps.ts';
 
 /** What was asked for cannot be done, for a reason that whoever asked can mend: told without a stack trace. */
-export class BadInput extends Error {
+export class BadInput extends TaskProblem {
   override name = 'BadInput';
 }
 

@@ -11,7 +11,7 @@ import { tooLarge, type Group } from '../content/yaml-tree.ts';
 import { edition } from '../site/edition.ts';
 import { warningWord } from '../site/widgets/text.ts';
 import { BadInput, reasonOf } from './command.ts';
-import { loadRegions } from './content-files.ts';
+import { loadRegions, regionNamed } from './content-files.ts';
 
 /** One worksheet to be made. Plain data, so that it can be handed to another thread. */
 export interface WorksheetJob {
@@ -60,17 +60,8 @@ export async function textOf(
   }
 }
 
-/** The region asked for, if one was. */
-export function regionNamed(id: string | undefined, regions: readonly Region[]): Region | undefined {
-  if (id === undefined) return undefined;
-  const region = regions.find((one) => one.id === id);
-  if (!region)
-    throw new BadInput(`--region must be ${regions.map((one) => one.id).join(' or ')}. Found: ${id}`);
-  return region;
-}
-
 async function readBench({ bench, region }: WorksheetJob, regions: readonly Region[]): Promise<ReadBench> {
-  const instead = regionNamed(region, regions);
+  const instead = region === undefined ? undefined : regionNamed(region, regions);
   if ('tree' in bench) return readBenchTree(bench.tree, bench.table, regions, instead);
   const name = basename(bench.path);
   return readBenchFile(await textOf(bench.path, name), name, regions, instead);

@@ -17,6 +17,7 @@ const tasks = {
   dev: 'serve the guide while you edit it',
   worksheet: 'make the worksheet of a bench file',
   book: 'make the whole guide as one PDF',
+  region: 'begin the file of a region, or read one over',
   station: 'make a station out of a file of temperatures',
   bench: 'measure how fast the parts are',
   format: 'put the files into the house style',

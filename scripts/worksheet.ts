@@ -3,8 +3,8 @@ import { parseArgs } from 'node:util';
 import { allFields } from '../calculators/bench/all-fields.ts';
 import { tableColumns } from '../content/bench-table.ts';
 import { BadInput, given, runCommand, type Surroundings } from './command.ts';
-import { loadRegions } from './content-files.ts';
-import { makeWorksheet, regionNamed } from './make-worksheet.ts';
+import { loadRegions, regionNamed } from './content-files.ts';
+import { makeWorksheet } from './make-worksheet.ts';
 import { asksForMany, makeWorksheets } from './worksheets.ts';
 
 const help = `Makes the worksheet of a bench, two printed sides, out of its bench file; or those of many benches.
@@ -96,7 +96,7 @@ export async function worksheet(args: readonly string[], surroundings: Surroundi
     return;
   }
   const { benches, region, out } = request;
-  regionNamed(region, loadRegions());
+  if (region !== undefined) regionNamed(region, loadRegions());
   const [bench, ...more] = benches;
   if (bench !== undefined && more.length === 0 && !(await asksForMany(benches)))
     await makeOne(bench, request, surroundings);

@@ -121,8 +121,10 @@ describe('readRegion', () => {
     ['rules: iec', 'rules: nec', 10, 'mains.rules', /must be us or iec/u],
     ['0.30 /kWh', '-0.30 /kWh', 13, 'tariff.price', /must be between/u],
     ['EUR', 'Euro', 14, 'tariff.currency', /three letters/u],
+    ['EUR', 'XQX', 14, 'tariff.currency', /three letters of a currency that there is/u],
     ['https://', 'http://', 3, 'guide', /starts with https/u],
     ['[en]', '[english_GB]', 4, 'languages.1', /language tag/u],
+    ['[en]', '[xx]', 4, 'languages.1', /language tag/u],
     ['[en]', 'en', 4, 'languages', /a list of/u],
     ['units: metric', 'units: imperial', 5, 'units', /metric or us/u],
     ['paper: a4', 'paper: A4', 6, 'paper', /did you mean a4/u],
@@ -148,7 +150,7 @@ describe('readRegion', () => {
 
   it('refuses two stations of one id', () => {
     const twice = good.replace('plants:', '  - {id: here, name: Too, record: record, note: x}\nplants:');
-    expect(problemOf(twice)).toMatchObject({ field: 'stations' });
+    expect(problemOf(twice)).toMatchObject({ field: 'stations.2.id', line: 21, found: 'here' });
   });
 });
 
