@@ -1,3 +1,4 @@
+import { answerOf } from './answering.ts';
 import type { Calculator, Situation } from './calculator.ts';
 import circuit from './questions/circuit.ts';
 import first from './questions/first.ts';
@@ -45,18 +46,23 @@ export type Answers = {
   readonly [C in (typeof calculators)[number] as C['id']]: ReturnType<C['compute']>;
 };
 
-/** Each answer is worked out when it is first looked at: a page or a sheet waits for those that it shows. */
+/**
+ * Each answer is worked out when it is first looked at: a page or a sheet waits for those that it shows. One that a law
+ * refuses has no figures and takes none of the others away.
+ */
 export function answer(situation: Situation): Answers {
   const answers: Record<string, unknown> = {};
-  for (const { id, compute } of calculators as readonly Calculator[])
+  for (const calculator of calculators as readonly Calculator[]) {
+    const { id } = calculator;
     Object.defineProperty(answers, id, {
       enumerable: true,
       configurable: true,
       get() {
-        const value = compute(situation);
+        const value = answerOf(calculator, situation);
         Object.defineProperty(answers, id, { value, enumerable: true });
         return value;
       },
     });
+  }
   return answers as Answers;
 }

@@ -1,3 +1,4 @@
+import { unlessRefused } from '../calculators/answering.ts';
 import { nightForPrograms } from '../calculators/bench/night.ts';
 import { designNight } from '../calculators/bench/steady.ts';
 import type { Answer, Calculator, Situation } from '../calculators/calculator.ts';
@@ -22,7 +23,7 @@ export interface FigureForPrograms {
 export interface FiguresFile {
   readonly format: 1;
   readonly figures: Readonly<Record<string, Readonly<Record<string, FigureForPrograms>>>>;
-  /** The design night at rest, as a linear network: whoever solves it again finds `steady`. */
+  /** The design night at rest, as a linear network: whoever solves it again finds `steady`. Nothing where a law refuses. */
   readonly network: {
     readonly nodes: readonly { readonly id: string; readonly capacity: number }[];
     readonly boundaries: readonly { readonly id: string; readonly temperature: number }[];
@@ -30,7 +31,7 @@ export interface FiguresFile {
     readonly heat: readonly { readonly node: string; readonly power: number }[];
     readonly steady: Readonly<Record<string, number>>;
   };
-  /** The cold night that the bench is built for: times [s], temperatures [°C], mean power since the time before [W]. */
+  /** The cold night that the bench is built for: times [s], temperatures [°C], mean power since the time before [W]. Nothing where a law refuses. */
   readonly night: {
     readonly time: readonly number[];
     readonly outside: readonly number[];
@@ -64,7 +65,10 @@ function figuresOfOne(calculator: Calculator, answer: Answer): Record<string, Fi
 /** Everything that was worked out for one bench, as data for other programs. */
 export function figuresOf(situation: Situation, answers: Answers): FiguresFile {
   const answered: readonly [Calculator, Answer][] = calculators.map((one) => [one, answers[one.id]]);
-  const { network, steady } = designNight(situation);
+  const { network, steady } = unlessRefused(
+    () => designNight(situation),
+    () => ({ network: { nodes: [], boundaries: [], links: [], heat: [] }, steady: {} }),
+  );
   return {
     format: 1,
     figures: Object.fromEntries(answered.map(([one, its]) => [one.id, figuresOfOne(one, its)])),
@@ -75,7 +79,10 @@ export function figuresOf(situation: Situation, answers: Answers): FiguresFile {
       heat: network.heat.map(({ node, power }) => ({ node, power })),
       steady,
     },
-    night: nightForPrograms(situation),
+    night: unlessRefused(
+      () => nightForPrograms(situation),
+      () => ({ time: [], outside: [], power: [], nodes: {} }),
+    ),
     warnings: answered.flatMap(([, { warnings }]) =>
       // SI, as everything in this file.
       warnings.map(({ code, text }) => ({

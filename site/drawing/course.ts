@@ -5,6 +5,7 @@ import { hourWords } from '../../calculators/weather/clock.ts';
 import type { Mark, Point } from './drawing.ts';
 import type { BenchDrawing } from './input.ts';
 import { wrap } from './measure.ts';
+import { nothingDrawn } from './nothing.ts';
 import { label, labels, leading, letters, line, pen, polygon } from './pen.ts';
 import { spread } from './spread.ts';
 
@@ -47,7 +48,7 @@ const most = (values: readonly number[]): number => -least(values.map((one) => -
 export const courseDrawing: BenchDrawing = ({ situation, answers, manner, width, sheet }) => {
   const size = sheet ? letters.body : letters.small;
   const curve = answers.night.curves?.['course'];
-  if (!curve) throw new Error('The calculator of the night gives no curve of it.');
+  if (!curve) return nothingDrawn('Your bench through the cold snap', width);
   const { times, clock, series } = curve;
   const { system } = manner;
   const level = (value: number) => showQuantity(value, 'temperature', manner);

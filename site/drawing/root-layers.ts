@@ -5,6 +5,7 @@ import { hatch } from './hatch.ts';
 import type { BenchDrawing } from './input.ts';
 import { notes } from './key.ts';
 import { textWidth, wrap } from './measure.ts';
+import { nothingDrawn } from './nothing.ts';
 import { label, labels, leading, letters, line, pen, polygon, rectangle } from './pen.ts';
 import { spread } from './spread.ts';
 
@@ -44,6 +45,9 @@ function plant([x, y]: Point): Mark[] {
  */
 export const rootLayersDrawing: BenchDrawing = ({ situation, answers, manner, width }) => {
   const { bench } = situation;
+  // Where the calculator was refused its figures the bench at rest would be refused as well.
+  if (!answers.roots.figures.withoutHeat)
+    return nothingDrawn('A pot on the design night, without heat', width);
   const rest = designRest(situation, 'no-heat');
   const t = (node: number): number => rest.temperatures[node] ?? NaN;
   const level = (value: number) => showQuantity(value, 'temperature', manner);

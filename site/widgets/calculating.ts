@@ -1,13 +1,10 @@
-import type { Answer, Calculator, Situation } from '../../calculators/calculator.ts';
+import { answerOf, type Working } from '../../calculators/answering.ts';
 import { handingOver, type Ask, type Say } from './asking.ts';
 
 /**
  * Works figures out apart from the page, in a worker: a winter takes most of a second, in which the page would answer
  * no key. Where a browser starts no worker, the page loads this very file and works with it as it can.
  */
-
-/** The part of a calculator that works figures out, without the words about them. */
-type Working = Pick<Calculator, 'id' | 'compute'> & { readonly figures: Readonly<Record<string, unknown>> };
 
 /** Every calculator, each in a file of its own, so that only those are loaded that a page shows. */
 const files = import.meta.glob<Working>('../../calculators/questions/*.ts', {
@@ -19,27 +16,6 @@ async function load(id: string): Promise<Working> {
   const file = files[`../../calculators/questions/${id}.ts`];
   if (!file) throw new Error(`no calculator ${id}`);
   return file();
-}
-
-/** What is said where a calculator gives up: a law refuses to work outside the range that it was published for. */
-const outside = ({ figures }: Working): Answer => ({
-  figures: Object.fromEntries(Object.keys(figures).map((name) => [name, null])),
-  warnings: [
-    {
-      code: 'outside-range',
-      level: 'stop',
-      text: ['This bench lies outside the range that the published laws hold for, so there are no figures.'],
-    },
-  ],
-});
-
-function answerOf(calculator: Working, situation: Situation): Answer {
-  try {
-    return calculator.compute(situation);
-  } catch (problem) {
-    if (!(problem instanceof RangeError)) throw problem;
-    return outside(calculator);
-  }
 }
 
 /** Those that follow a bench through time, the quickest first; they come after all others, which are quicker still. */
