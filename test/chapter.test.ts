@@ -92,6 +92,7 @@ describe.each(chapters)('$name', ({ front, body }) => {
       'Drawing',
       'Formula',
       'Given',
+      'HowSure',
       'LoggerFile',
       'NightSays',
       'NightValue',

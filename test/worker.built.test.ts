@@ -156,6 +156,64 @@ describe('figures are worked out apart from the page', () => {
   });
 });
 
+describe('how sure the night is', () => {
+  const tables = (page: Page) =>
+    page
+      .locator('[data-sure-table], [data-sure-drawing] desc')
+      .evaluateAll((all) => all.map((one) => one.textContent.replace(/\s+/gu, '')));
+  const state = (page: Page) => page.locator('[data-sure-state]').innerText();
+
+  it('two hundred benches like the example, tried here, come to what the build had', async () => {
+    const page = await someone.goOn('chapters/night/');
+    const built = await tables(page);
+    expect(built).toHaveLength(4);
+    await page.locator('[data-sure-table]').evaluateAll((all) => {
+      for (const one of all) one.replaceChildren();
+    });
+    await page.evaluate(() => {
+      const values: number[] = [];
+      Object.assign(globalThis, { values });
+      new MutationObserver(() => {
+        values.push(document.querySelector<HTMLProgressElement>('#how-sure-done')?.value ?? -1);
+      }).observe(document.querySelector('[data-sure-state]') ?? document, { childList: true });
+    });
+    await page.locator('[data-sure-try]').click();
+    await eventually(() => state(page)).toBe('200 of 200 tried');
+    expect(await tables(page)).toEqual(built);
+    const values = await page.evaluate(() => (globalThis as unknown as { values: number[] }).values);
+    expect(values.length).toBeGreaterThan(3);
+    expect(values).toEqual(values.toSorted((one, other) => one - other));
+    expect(await page.locator('[data-status]').textContent()).toContain('All benches are tried');
+  });
+
+  it('can be stopped, leaves what was there, and is grey where the bench has changed', async () => {
+    const page = await someone.goOn('chapters/night/');
+    const built = await tables(page);
+    await page.evaluate(() => {
+      const line = document.querySelector('[data-sure-state]');
+      new MutationObserver((_, observer) => {
+        if (!/^[1-9]\d* of/u.test(line?.textContent ?? '')) return;
+        observer.disconnect();
+        document.querySelector<HTMLButtonElement>('[data-sure-stop]')?.click();
+      }).observe(line ?? document, { childList: true });
+    });
+    await page.locator('[data-sure-try]').click();
+    await eventually(() => state(page)).toMatch(/^Stopped after [1-9]\d*; nothing has changed$/u);
+    expect(await page.locator('[data-sure-try]').isEnabled()).toBe(true);
+    expect(await tables(page)).toEqual(built);
+    await give(page, 'night', 'place.coldHours', '20');
+    await eventually(() => page.locator('[data-sure-table][data-behind]').count()).toBe(2);
+    expect(await page.locator('[data-sure-whose]').innerText()).toContain('still the ranges of the example');
+    await page.locator('[data-sure-try]').click();
+    await eventually(() => state(page)).toBe('200 of 200 tried');
+    expect(await tables(page)).not.toEqual(built);
+    expect(await page.locator('[data-sure-table][data-behind]').count()).toBe(0);
+    expect(await page.locator('[data-sure-whose]').innerText()).toBe('These are the ranges of your bench.');
+    expect(someone.faults).toEqual([]);
+    expect(await violationsOf(page)).toEqual([]);
+  });
+});
+
 describe('where the browser starts no worker', () => {
   it.each(['without', 'failing'])(
     '(%s) the page works with the same file, and the reader sees no error',

@@ -1,5 +1,5 @@
 import type { Answer, Situation } from '../../calculators/calculator.ts';
-import { handingOver, type Ask, type Said } from './asking.ts';
+import { handingOver, type Ask, type Said, type Tried } from './asking.ts';
 import type { CalculatingFor } from './calculating.ts';
 import { calculatingFile, ownScript } from './own-script.ts';
 
@@ -14,21 +14,26 @@ let turn = 0;
 let hear: Hear = () => undefined;
 let fail: (problem: Error) => void = reportError;
 
+let trial = 0;
+let hearTried: (tried: Tried) => void = () => undefined;
+
 function heard(said: Said): void {
   if (said.kind === 'fault') fail(new Error(said.words));
-  else if (said.turn === turn) hear(said.id, said.answer);
+  else if (said.kind === 'tried') {
+    if (said.turn === trial) hearTried(said);
+  } else if (said.turn === turn) hear(said.id, said.answer);
 }
 
 let post: ((ask: Ask) => void) | undefined;
-/** What was asked last and may have to be asked again elsewhere. */
-let last: Ask | undefined;
+/** What was asked last of each kind: until the worker is heard from, it may have to be asked again on the page. */
+const last = new Map<Ask['kind'], Ask>();
 
 /** Calculates on the page itself. */
 function startHere(): void {
   post = undefined;
   const begin = (event: Event): void => {
     post = (event as CustomEvent<CalculatingFor>).detail(heard);
-    if (last) post(last);
+    for (const ask of last.values()) post(ask);
   };
   document.addEventListener(handingOver, begin, { once: true });
   import(/* @vite-ignore */ calculatingFile).catch((problem: unknown) => {
@@ -62,7 +67,7 @@ function start(): void {
 let started = false;
 
 function send(ask: Ask): void {
-  last = ask;
+  last.set(ask.kind, ask);
   if (!started) {
     started = true;
     start();
@@ -82,6 +87,20 @@ export function readyAnswers(ids: readonly string[]): void {
 export function askAnswers(ids: readonly string[], situation: Situation, tell: Hear): void {
   hear = tell;
   send({ kind: 'answers', turn: ++turn, ids, situation });
+}
+
+/** Has many benches like this one tried; is told how far that has come, and in the end what came of it. */
+export function tryBenches(situation: Situation, tell: (tried: Tried) => void): void {
+  hearTried = tell;
+  last.delete('stop');
+  send({ kind: 'try', turn: ++trial, situation });
+}
+
+/** Ends that trial. */
+export function stopTrying(): void {
+  trial++;
+  last.delete('try');
+  send({ kind: 'stop' });
 }
 
 /** What to do when figures cannot be worked out, as when a file does not arrive. */

@@ -34,6 +34,9 @@ const breath = (): Promise<void> =>
     bell.postMessage(null);
   });
 
+/** How often the progress of a trial is told, and what was asked meanwhile is let in [ms]. */
+const tellEvery = 30;
+
 /** Gives what answers to each ask; the answers go to `say`. */
 function calculatingFor(say: Say): (ask: Ask) => void {
   let newest = 0;
@@ -46,8 +49,52 @@ function calculatingFor(say: Say): (ask: Ask) => void {
       say({ kind: 'answer', turn, id, answer: answerOf(calculator, situation) });
     }
   }
-  const take = async (ask: Ask): Promise<unknown> =>
-    ask.kind === 'ready' ? Promise.all(ask.ids.map(load)) : answers(ask);
+  let newestTrial = 0;
+  async function trial({ turn, situation }: Extract<Ask, { kind: 'try' }>): Promise<void> {
+    newestTrial = turn;
+    const [{ headlinesOf, howSure, benchesTried: of }, night, watts] = await Promise.all([
+      import('../../calculators/bench/how-sure.ts'),
+      load('night'),
+      load('watts'),
+    ]);
+    const none = { kind: 'tried', turn, done: 0, of, sure: null } as const;
+    const headlines = headlinesOf(answerOf(night, situation).figures, answerOf(watts, situation).figures);
+    if (!headlines) {
+      say(none);
+      return;
+    }
+    try {
+      const trying = howSure(situation, headlines);
+      let told = performance.now();
+      for (let step = trying.next(); ; step = trying.next()) {
+        if (step.done === true) {
+          say({ kind: 'tried', turn, done: of, of, sure: step.value });
+          return;
+        }
+        if (performance.now() - told < tellEvery) continue;
+        say({ kind: 'tried', turn, ...step.value });
+        await breath();
+        if (turn !== newestTrial) return;
+        told = performance.now();
+      }
+    } catch (problem) {
+      if (!(problem instanceof RangeError)) throw problem;
+      say(none);
+    }
+  }
+  function take(ask: Ask): Promise<unknown> {
+    switch (ask.kind) {
+      case 'ready':
+        return Promise.all(ask.ids.map(load));
+      case 'answers':
+        return answers(ask);
+      case 'try':
+        return trial(ask);
+      case 'stop':
+        newestTrial = 0;
+        return Promise.resolve();
+    }
+  }
   return (ask) =>
     void take(ask).catch((problem: unknown) => {
       say({ kind: 'fault', words: String(problem) });

@@ -9,16 +9,8 @@ import { askAnswers, readyAnswers, whenFailing } from './answers.ts';
 import { manner } from './manner.ts';
 import { announce, notice } from './notice.ts';
 import { situationOf } from './place.ts';
-import {
-  cellText,
-  figureText,
-  rangeText,
-  sentenceText,
-  valueText,
-  warningWord,
-  type Column,
-  type Saying,
-} from './text.ts';
+import { figureText, rangeText, sentenceText, valueText, warningWord, type Saying } from './text.ts';
+import { tableRows, type Column } from './table-rows.ts';
 import { stripKey, type StripWords } from './strip-words.ts';
 import { store } from './the-store.ts';
 
@@ -158,20 +150,7 @@ function showTables(id: string, { tables }: Answer, how: Manner): void {
   for (const body of shownOf(id).tables) {
     const columns = JSON.parse(body.dataset['columns'] ?? '[]') as Column[];
     const rows = tables?.[nameIn(body.dataset['table'])]?.rows ?? [];
-    body.replaceChildren(
-      ...rows.map((row) => {
-        const line = document.createElement('tr');
-        line.append(
-          ...columns.map(({ key, quantity }, index) => {
-            const cell = document.createElement(index === 0 ? 'th' : 'td');
-            if (index === 0) cell.scope = 'row';
-            cell.textContent = cellText(row[key] ?? null, quantity, how);
-            return cell;
-          }),
-        );
-        return line;
-      }),
-    );
+    body.replaceChildren(...tableRows(rows, columns, how));
   }
 }
 
