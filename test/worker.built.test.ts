@@ -53,8 +53,9 @@ beforeAll(async () => {
   someone = await reader({ serviceWorkers: 'allow' }, watchWorkers);
 });
 
-/** Waits until nothing on the page is marked as out of date. */
-const settled = (page: Page) => eventually(() => page.locator('[aria-busy], [data-behind]').count()).toBe(0);
+/** Waits until nothing on the page is marked as out of date, but for what is tried on request alone. */
+const settled = (page: Page) =>
+  eventually(() => page.locator('[aria-busy], [data-behind]:not([data-how-sure] *)').count()).toBe(0);
 
 /** Every figure of the page as it stands, and what its drawings say of themselves. */
 const allShown = (page: Page): Promise<string[]> =>
