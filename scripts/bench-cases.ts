@@ -1,7 +1,7 @@
 import { ensemble, nightHeadlines, toTheEnd } from '../calculators/bench/ensemble.ts';
 import { nightOf } from '../calculators/bench/night.ts';
 import { expectedParameters } from '../calculators/bench/priors.ts';
-import { throughSeason } from '../calculators/bench/season.ts';
+import { ordinarySeason, throughSeason, type SeasonWeather } from '../calculators/bench/season.ts';
 import { designRest } from '../calculators/bench/steady.ts';
 import type { Situation } from '../calculators/calculator.ts';
 import { answer, calculators, type CalculatorId } from '../calculators/index.ts';
@@ -13,12 +13,15 @@ import { buildGuide } from './build.ts';
 import { filesOf, loadRegions } from './content-files.ts';
 import { ensureFonts } from './fonts.ts';
 import { lawCases } from './law-cases.ts';
+import { odexCases } from './odex-cases.ts';
 
 export interface Case {
   readonly name: string;
   readonly work: () => unknown;
   /** The most that it may take [ms], where something depends on it. */
   readonly budget?: number;
+  /** A case that must be so many times faster than this one. */
+  readonly slowerThan?: { readonly name: string; readonly times: number };
 }
 
 /** The first of the example benches where it stands. */
@@ -33,6 +36,13 @@ function firstExample(): Situation {
   const station = region?.stations.find(({ id }) => id === bench.place.station);
   if (!region || !station) throw new Error(`${first.file} stands nowhere`);
   return { bench, region, station };
+}
+
+/** A season of as many hours: from October to April there are fewer, so that it begins again at its end. */
+function ofHours(weather: SeasonWeather, hours: number): SeasonWeather {
+  const { values } = weather.outside;
+  const longer = Float64Array.from({ length: hours + 1 }, (_, hour) => values[hour % values.length] ?? NaN);
+  return { ...weather, outside: { ...weather.outside, values: longer } };
 }
 
 /** Calculators that follow a bench through hours, nights or a winter; no key press waits for them. */
@@ -53,6 +63,7 @@ export async function cases(): Promise<readonly Case[]> {
   const anew = (): Situation => ({ ...example });
   const { region } = example;
   const expected = expectedParameters(example);
+  const longSeason = ofHours(ordinarySeason(example, expected), 5000);
   const fonts = await ensureFonts();
   const [file] = filesOf('benches');
   const regions = loadRegions();
@@ -76,7 +87,12 @@ export async function cases(): Promise<readonly Case[]> {
       work: () => nightOf(example, expected, { every: 60, control: 'switched' }),
       budget: 10,
     },
-    { name: 'a season of 4,368 h in hours', work: () => throughSeason(example, expected), budget: 60 },
+    ...odexCases(example),
+    {
+      name: 'a season of 5,000 h in hours',
+      work: () => throughSeason(example, expected, longSeason),
+      budget: 60,
+    },
     {
       name: 'a snap of 200 benches in half hours',
       work: () => toTheEnd(ensemble(example, nightHeadlines(example))),

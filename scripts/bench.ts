@@ -5,7 +5,7 @@
  */
 import { availableParallelism, cpus } from 'node:os';
 import { Bench } from 'tinybench';
-import { cases, once } from './bench-cases.ts';
+import { cases, once, type Case } from './bench-cases.ts';
 import { runTask } from './steps.ts';
 
 /** What each case is compared with: a million steps of multiply, add and square root. */
@@ -61,6 +61,19 @@ function print(rows: readonly Row[]): void {
     );
 }
 
+/** How many times as long a case takes as another, where that was asked for. */
+function printRatios(rows: readonly Row[], all: readonly Case[]): void {
+  const median = (name: string) => rows.find((row) => row.name === name)?.median ?? NaN;
+  for (const { name, slowerThan } of all) {
+    if (!slowerThan) continue;
+    const times = median(name) / median(slowerThan.name);
+    const verdict = times >= slowerThan.times ? 'within' : 'OVER';
+    console.log(
+      `\n${name}: ${times.toPrecision(3)} times as long as ${slowerThan.name} (≥ ${slowerThan.times}, ${verdict})`,
+    );
+  }
+}
+
 await runTask(async () => {
   console.log(
     `Node ${process.version}, ${availableParallelism()} × ${cpus()[0]?.model.trim() ?? 'unknown processor'}\n`,
@@ -68,7 +81,8 @@ await runTask(async () => {
   const bench = new Bench({ time: 1000, warmupTime: 300, iterations: 5 });
   bench.add(referenceName, () => void reference());
   const budgets = new Map<string, number | undefined>();
-  for (const { name, work, budget } of await cases()) {
+  const all = await cases();
+  for (const { name, work, budget } of all) {
     budgets.set(name, budget);
     bench.add(name, work);
   }
@@ -98,4 +112,5 @@ await runTask(async () => {
     });
   }
   print(rows);
+  printRatios(rows, all);
 });

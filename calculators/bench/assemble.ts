@@ -373,6 +373,7 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
   };
 
   const as = new Float64Array(rootLayers);
+  const conducts = new Float64Array(rootLayers);
 
   const now = (temperatures: ArrayLike<number>, faces: Float64Array): BodyNow => {
     const t = (node: number): number => temperatures[node] ?? 0;
@@ -459,23 +460,26 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
     passPots(down, down / (up + down), plants, rootsDown, under);
 
     // Frozen, a moist medium conducts better: ice carries four times the heat of water.
-    const half = (node: number): number => halfLayer / frozenTimes ** frozenShare(t(node));
+    for (let index = 0; index < rootLayers; index++) {
+      conducts[index] = frozenTimes ** frozenShare(t(roots[index]!));
+    }
+    const half = (index: number): number => halfLayer / conducts[index]!;
     const bottomRoots = roots[0] ?? under;
     const upperRoots = roots[rootLayers - 1] ?? under;
     const base = potBase + top.resistance * (1 - top.openShare);
-    const intoPots = faced(tUnder, t(bottomRoots), base + half(bottomRoots), faces, rootFaces, (face) => {
+    const intoPots = faced(tUnder, t(bottomRoots), base + half(0), faces, rootFaces, (face) => {
       return horizontalFilm(across, face, tUnder, 'down') + radiantFilm(paired, face, tUnder);
     });
     link(under, bottomRoots, potBaseArea(bench) / intoPots, 'pots');
     for (let index = 1; index < rootLayers; index++) {
       const [one, next] = [roots[index - 1] ?? under, roots[index] ?? under];
-      link(one, next, mediumArea / (half(one) + half(next)), 'pots');
+      link(one, next, mediumArea / (half(index - 1) + half(index)), 'pots');
     }
     const outOfPots = facedTwice(
       tPlants,
       t(seen),
       t(upperRoots),
-      half(upperRoots),
+      half(rootLayers - 1),
       faces,
       rootFaces + 1,
       (face) => horizontalFilm(across, face, tPlants, 'up'),
@@ -487,7 +491,7 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
       const resistance = faced(
         tPlants,
         t(node),
-        wall / frozenTimes ** frozenShare(t(node)),
+        wall / conducts[index]!,
         faces,
         rootFaces + 2 + index,
         (face) => {

@@ -75,3 +75,63 @@ export function solveEliminated(size: number, factors: Float64Array, b: Float64A
     b[row] = value * factors[first + row]!;
   }
 }
+
+/**
+ * The factors of `eliminate` without their zeros: few parts of a bench touch, so that two thirds of them are. A step asks
+ * for many solutions from one set of factors; each is the same to the last digit as that of `solveEliminated`.
+ */
+export interface Packed {
+  /** Where the entries of a row begin: those under the diagonal of row 0, 1, …, then those over it of row 0, 1, … */
+  readonly starts: Int32Array;
+  readonly columns: Int32Array;
+  readonly values: Float64Array;
+  /** Of U, inverted. */
+  readonly diagonal: Float64Array;
+}
+
+export const roomForPacked = (size: number): Packed => ({
+  starts: new Int32Array(2 * size + 1),
+  columns: new Int32Array(size * size),
+  values: new Float64Array(size * size),
+  diagonal: new Float64Array(size),
+});
+
+/** Takes the zeros out of factors as `eliminate` left them. */
+export function pack(size: number, factors: Float64Array, into: Packed): void {
+  const { starts, columns, values, diagonal } = into;
+  let count = 0;
+  const take = (first: number, from: number, to: number): void => {
+    for (let column = from; column < to; column++) {
+      const value = factors[first + column]!;
+      if (value === 0) continue;
+      columns[count] = column;
+      values[count++] = value;
+    }
+  };
+  for (let row = 0; row < size; row++) {
+    starts[row] = count;
+    take(row * size, 0, row);
+    diagonal[row] = factors[row * size + row]!;
+  }
+  for (let row = 0; row < size; row++) {
+    starts[size + row] = count;
+    take(row * size, row + 1, size);
+  }
+  starts[2 * size] = count;
+}
+
+/** Replaces b by the solution of A x = b, with the factors of A as `pack` left them. */
+export function solvePacked(size: number, packed: Packed, b: Float64Array): void {
+  const { starts, columns, values, diagonal } = packed;
+  for (let row = 1; row < size; row++) {
+    let value = b[row]!;
+    for (let at = starts[row]!; at < starts[row + 1]!; at++) value -= values[at]! * b[columns[at]!]!;
+    b[row] = value;
+  }
+  for (let row = size - 1; row >= 0; row--) {
+    let value = b[row]!;
+    const end = starts[size + row + 1]!;
+    for (let at = starts[size + row]!; at < end; at++) value -= values[at]! * b[columns[at]!]!;
+    b[row] = value * diagonal[row]!;
+  }
+}

@@ -146,8 +146,13 @@ export function simulate(run: Run): Course {
 /** Keeps the record of a run. */
 function courseOf({ body, surroundings, until, every }: Run, start: Float64Array) {
   const count = Math.round(until / every);
-  const times = Float64Array.from({ length: count + 1 }, (_, index) => index * every);
-  const temperatures = body.curves.map(() => new Float64Array(count + 1));
+  const times = new Float64Array(count + 1);
+  for (let index = 0; index <= count; index++) times[index] = index * every;
+  // One piece of memory for all nodes, which is got and given back at once.
+  const all = new Float64Array(body.curves.length * (count + 1));
+  const temperatures = body.curves.map((_, node) =>
+    all.subarray(node * (count + 1), (node + 1) * (count + 1)),
+  );
   const house = times.map((time) => surroundings.house(time));
   const power = new Float64Array(count + 1);
   let switchings = 0;

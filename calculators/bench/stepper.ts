@@ -1,6 +1,6 @@
 import type { Body } from './assemble.ts';
 import { enthalpyAt, piecesOf, temperatureAt } from './enthalpy.ts';
-import { eliminate, solveEliminated } from './linear.ts';
+import { eliminate, pack, roomForPacked, solveEliminated, solvePacked } from './linear.ts';
 import type { Surroundings } from './place.ts';
 
 /**
@@ -82,19 +82,21 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
       intercept[at] = enthalpy - capacity * temperature;
     });
   });
-  /** Where the piece of a node that holds a temperature stands in the arrays. */
+  // Each node is followed on one straight piece of its curve at a time.
+  const piece = Int32Array.from(curves, (_, node) => node * most);
+  /** Where the piece of a node that holds a temperature stands in the arrays: as a rule where it stood the last time. */
   const pieceAt = (node: number, t: number): number => {
-    let at = node * most;
+    let at = piece[node]!;
     while (t >= upperEnd[at]!) at++;
+    while (at > node * most && t < upperEnd[at - 1]!) at--;
     return at;
   };
-
-  // Each node is followed on one straight piece of its curve at a time.
-  const piece = new Int32Array(size);
   const begun = new Int32Array(size);
   const matrix = new Float64Array(size * size);
+  const packed = roomForPacked(size);
   const factoredOn = new Int32Array(size).fill(-1);
   let factoredFor = NaN;
+  let solvedWith = 0;
 
   const first = new Float64Array(size);
   const last = new Float64Array(size);
@@ -106,6 +108,16 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
   let tried = NaN;
   let settled = false;
   let bends = false;
+
+  /** Heat that one place gains from another, by the kelvin. */
+  const join = (one: number, other: number, conductance: number): void => {
+    if (one >= size) return;
+    between[one * size + one]! += conductance;
+    if (other < size) between[one * size + other]! -= conductance;
+    else if (other === body.house) toHouse[one]! += conductance;
+    else if (other === body.ground) toGround[one]! += conductance;
+    else toRoof[one]! += conductance;
+  };
 
   const renew = (time: number): void => {
     now[body.house] = surroundings.house(time);
@@ -122,15 +134,10 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
       for (let round = 1; round < firstRounds; round++) body.at(now, faces);
     }
     const state = body.at(now, faces);
-    for (const one of [between, toHouse, toGround, toRoof, ofPower, outward]) one.fill(0);
-    const join = (one: number, other: number, conductance: number): void => {
-      if (one >= size) return;
-      between[one * size + one]! += conductance;
-      if (other < size) between[one * size + other]! -= conductance;
-      else if (other === body.house) toHouse[one]! += conductance;
-      else if (other === body.ground) toGround[one]! += conductance;
-      else toRoof[one]! += conductance;
-    };
+    between.fill(0);
+    for (let node = 0; node < size; node++) {
+      toHouse[node] = toGround[node] = toRoof[node] = ofPower[node] = outward[node] = 0;
+    }
     for (const { from, to, conductance } of state.links) {
       join(from, to, conductance);
       join(to, from, conductance);
@@ -160,6 +167,7 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
     matrix.set(between);
     for (let node = 0; node < size; node++) matrix[node * size + node]! += slope[piece[node]!]! / step;
     eliminate(size, matrix);
+    solvedWith = 0;
     factoredFor = step;
     factoredOn.set(piece);
   };
@@ -186,7 +194,12 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
           toRoof[node]! * roof +
           power * ofPower[node]!;
       }
-      solveEliminated(size, matrix, into);
+      // Taking the zeros out pays from the third solution on: in minutes of a night, not in hours of a season.
+      if (++solvedWith < 3) solveEliminated(size, matrix, into);
+      else {
+        if (solvedWith === 3) pack(size, matrix, packed);
+        solvePacked(size, packed, into);
+      }
       let stays = true;
       for (let node = 0; node < size; node++) {
         const t = into[node]!;
@@ -210,7 +223,7 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
     const carry = (1 - gamma) / gamma;
     for (let node = 0; node < size; node++) {
       base[node] = enthalpies[node]!;
-      piece[node] = pieceAt(node, now[node]!);
+      begun[node] = piece[node] = pieceAt(node, now[node]!);
     }
     // Not asked for again when the same step is tried at another power.
     if (tried !== step || triedAt !== time) {
@@ -223,7 +236,6 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
       tried = step;
       triedAt = time;
     }
-    begun.set(piece);
     stage(first, part, houseFirst, groundFirst, roofFirst, power);
     for (let node = 0; node < size; node++) base[node]! += carry * (ended[node]! - base[node]!);
     settled = stage(last, part, houseLast, groundLast, roofLast, power);

@@ -17,11 +17,15 @@ const highestRayleigh = 1e12;
 /** Ra^(1/6), the quick way: these functions run many thousand times in a steady state. */
 const sixthRoot = (rayleigh: number): number => Math.cbrt(Math.sqrt(rayleigh));
 
+/** A product takes a tenth of the time of a power, which these laws are asked for a million times a winter. */
+const squared = (root: number): number => root * root;
+const cubed = (root: number): number => root * root * root;
+
 const cylinderUnchecked = (rayleigh: number, prandtl: number): number =>
-  (0.6 + (0.387 * sixthRoot(rayleigh)) / (1 + (0.559 / prandtl) ** (9 / 16)) ** (8 / 27)) ** 2;
+  squared(0.6 + (0.387 * sixthRoot(rayleigh)) / (1 + (0.559 / prandtl) ** (9 / 16)) ** (8 / 27));
 
 const verticalUnchecked = (rayleigh: number, prandtl: number): number =>
-  (0.825 + (0.387 * sixthRoot(rayleigh)) / (1 + (0.492 / prandtl) ** (9 / 16)) ** (8 / 27)) ** 2;
+  squared(0.825 + (0.387 * sixthRoot(rayleigh)) / (1 + (0.492 / prandtl) ** (9 / 16)) ** (8 / 27));
 
 /**
  * Long horizontal cylinder, length scale its diameter: Churchill and Chu 1975,
@@ -87,7 +91,7 @@ function rayleighOf(
 ): number {
   const density = airDensity(mean);
   return (
-    (gravity * Math.abs(difference) * length ** 3 * density * density * airHeatCapacity) /
+    (gravity * Math.abs(difference) * cubed(length) * density * density * airHeatCapacity) /
     ((mean + icePoint) * viscosity * conductivity)
   );
 }
@@ -157,7 +161,7 @@ export function airGapFilm(thickness: number, height: number, oneFace: Celsius, 
   const transition = (0.104 * ra ** 0.293) / (1 + (6310 / ra) ** 1.36);
   const nusselt = Math.max(
     0.0605 * Math.cbrt(ra),
-    Math.cbrt(1 + transition ** 3),
+    Math.cbrt(1 + cubed(transition)),
     0.242 * ((ra * thickness) / height) ** 0.272,
   );
   return nusselt * conduction;

@@ -5,7 +5,7 @@ import { expectedParameters } from '../../calculators/bench/priors.ts';
 import { restOn } from '../../calculators/bench/steady.ts';
 import { stepper } from '../../calculators/bench/stepper.ts';
 import { expectNear } from '../support/near.ts';
-import { byOdex } from '../support/second-opinion.ts';
+import { byOdex, exact } from '../../scripts/second-opinion.ts';
 import { situation } from '../support/situations.ts';
 
 const hours = 20;
@@ -73,7 +73,10 @@ describe('a second opinion by the general integrator odex, on the same bench', (
     // a link may be that of a temperature 0.4 K away, of a difference of some 10 K: about 1 % of it with laws that go
     // as the fourth root, for a node that follows within the hour.
     const { body, temperatures } = atRest();
-    const { temperatures: expected } = byOdex(body, surroundings, temperatures, hours, () => 300, 1e-7);
+    const { temperatures: expected } = byOdex(body, surroundings, temperatures, hours, () => 300, {
+      ...exact,
+      tolerance: 1e-7,
+    });
     expectAlike(body, ours(body, temperatures, 60, 300), expected, 0.1);
     expectAlike(body, ours(body, temperatures, 600, 300), expected, 0.1);
   });

@@ -106,6 +106,7 @@ const packages: Readonly<Record<Layer, readonly string[]>> = {
     'eslint-plugin-mdx',
     'typescript-eslint',
     'vega-datasets',
+    'odex',
   ],
 };
 

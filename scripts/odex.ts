@@ -16,7 +16,7 @@ interface Solver {
   ): { readonly y: number[]; readonly outcome: number; readonly nEval: number };
 }
 
-/** The part of odex that the tests use. */
+/** The part of odex that is used. */
 interface Odex {
   readonly Solver: new (size: number) => Solver;
   readonly Outcome: { readonly Converged: number };

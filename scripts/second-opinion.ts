@@ -1,17 +1,25 @@
-import type { Body } from '../../calculators/bench/assemble.ts';
-import { enthalpyAt, temperatureAt } from '../../calculators/bench/enthalpy.ts';
-import type { Surroundings } from '../../calculators/bench/place.ts';
+import type { Body } from '../calculators/bench/assemble.ts';
+import { enthalpyAt, temperatureAt, type EnthalpyCurve } from '../calculators/bench/enthalpy.ts';
+import type { Surroundings } from '../calculators/bench/place.ts';
 import { odex } from './odex.ts';
 
 /**
  * The same bench through time by a general integrator: the extrapolation method of Hairer and Wanner (odex), on the
- * heat that the nodes hold, with steps of no more than two minutes. Without that limit it says "converged" and is 20 K
- * off on a network like this, as it is made for problems that are not stiff.
+ * heat that the nodes hold. Tests hold our own steps against it, and the bench times them beside it.
  */
-const longestStep = 120;
+export interface Exactness {
+  /** Absolute and relative, of the heat held in units of 1e5 J [1]. */
+  readonly tolerance: number;
+  /**
+   * [s]. Without a limit it says "converged" and is 20 K off on a network like this, as it is made for problems that are
+   * not stiff.
+   */
+  readonly longestStep: number;
+  /** Rounds in which the faces of sheets, pipe and pots follow the temperatures at each evaluation. */
+  readonly rounds: number;
+}
 
-/** Rounds in which the faces of sheets, pipe and pots follow the temperatures before each evaluation. */
-const rounds = 6;
+export const exact: Exactness = { tolerance: 1e-8, longestStep: 120, rounds: 6 };
 
 /** Joules to a unit of the integrator, so that its tolerance is one of temperatures: 1e5 J is 0.1 K of a megajoule. */
 const unit = 1e5;
@@ -27,30 +35,40 @@ export function byOdex(
   start: ArrayLike<number>,
   hours: number,
   powerAt: (time: number) => number,
-  tolerance = 1e-8,
+  { tolerance, longestStep, rounds }: Exactness = exact,
 ): { readonly temperatures: readonly (readonly number[])[]; readonly evaluations: number } {
   const { nodeCount: size, curves, house, ground, roof } = body;
+  const curveOf = (node: number): EnthalpyCurve => {
+    const curve = curves[node];
+    if (!curve) throw new RangeError(`the bench has no node ${node}`);
+    return curve;
+  };
   const faces = new Float64Array(body.faceCount).fill(NaN);
   const t = new Float64Array(body.ids.length);
   const derivative = (time: number, heat: readonly number[]): number[] => {
-    for (let node = 0; node < size; node++) t[node] = temperatureAt(curves[node]!, heat[node]! * unit);
+    for (let node = 0; node < size; node++)
+      t[node] = temperatureAt(curveOf(node), (heat[node] ?? NaN) * unit);
     t[house] = surroundings.house(time);
     t[ground] = surroundings.ground(time);
     t[roof] = surroundings.roof(time);
     for (let round = 1; round < rounds && body.faceCount > 0; round++) body.at(t, faces);
     const { links, draws, heat: entries } = body.at(t, faces);
     const flow = new Array<number>(body.ids.length).fill(0);
+    const gain = (node: number, watts: number): void => {
+      flow[node] = (flow[node] ?? 0) + watts;
+    };
     for (const { from, to, conductance } of links) {
-      const watts = conductance * (t[from]! - t[to]!);
-      flow[from]! -= watts;
-      flow[to]! += watts;
+      const watts = conductance * ((t[from] ?? NaN) - (t[to] ?? NaN));
+      gain(from, -watts);
+      gain(to, watts);
     }
-    for (const { from, to, conductance } of draws) flow[to]! += conductance * (t[from]! - t[to]!);
+    for (const { from, to, conductance } of draws)
+      gain(to, conductance * ((t[from] ?? NaN) - (t[to] ?? NaN)));
     const power = powerAt(time);
-    for (const { node, share } of entries) flow[node]! += share * power;
+    for (const { node, share } of entries) gain(node, share * power);
     return flow.slice(0, size).map((watts) => watts / unit);
   };
-  let state = Array.from({ length: size }, (_, node) => enthalpyAt(curves[node]!, start[node]!) / unit);
+  let state = Array.from({ length: size }, (_, node) => enthalpyAt(curveOf(node), start[node] ?? NaN) / unit);
   const temperatures: number[][] = [];
   let evaluations = 0;
   for (let hour = 0; hour < hours; hour++) {
@@ -64,7 +82,7 @@ export function byOdex(
     if (outcome !== odex.Outcome.Converged) throw new Error(`odex ended with outcome ${outcome}`);
     state = y;
     evaluations += nEval;
-    temperatures.push(state.map((heat, node) => temperatureAt(curves[node]!, heat * unit)));
+    temperatures.push(state.map((heat, node) => temperatureAt(curveOf(node), heat * unit)));
   }
   return { temperatures, evaluations };
 }
