@@ -7,13 +7,15 @@ import type { LoggerAccount } from './logger-file.ts';
 export const momentWords = (moment: number): string =>
   new Date(Math.round(moment / 60) * 60_000).toISOString().slice(0, 16).replace('T', ' ');
 
+/** A number of things: "1 line", "12 lines". */
+const counted = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;
+
 /** A length of time: "10 minutes", "2 hours". */
 export function lengthWords(seconds: number): string {
-  const whole = (value: number, unit: string): string => `${value} ${unit}${value === 1 ? '' : 's'}`;
-  if (seconds < 90) return whole(Math.round(seconds), 'second');
-  if (seconds < 5400) return whole(Math.round(seconds / 60), 'minute');
+  if (seconds < 90) return counted(Math.round(seconds), 'second');
+  if (seconds < 5400) return counted(Math.round(seconds / 60), 'minute');
   const hours = Math.round(seconds / 360) / 10;
-  return hours < 48 ? whole(hours, 'hour') : whole(Math.round(hours / 2.4) / 10, 'day');
+  return hours < 48 ? counted(hours, 'hour') : counted(Math.round(hours / 2.4) / 10, 'day');
 }
 
 const orderWords = {
@@ -46,7 +48,7 @@ export function loggerWords(log: Log, account: LoggerAccount): string[] {
   const unused = columns.filter(({ holds }) => holds === null);
   const longest = gaps.reduce((most, { length }) => Math.max(most, length), 0);
   return [
-    `${account.rows} lines were read, one every ${lengthWords(every)}, from ${momentWords(begin)} to ${momentWords(end)}.`,
+    `${counted(account.rows, 'line')} were read, one every ${lengthWords(every)}, from ${momentWords(begin)} to ${momentWords(end)}.`,
     `Cells are parted by a ${account.delimiter}. Days were read with ${orderWords[account.order]}${orderReasons[account.orderBy]}.`,
     ...used.map(
       ({ head, holds, unit, read, empty }) =>
@@ -54,10 +56,12 @@ export function loggerWords(log: Log, account: LoggerAccount): string[] {
     ),
     ...(unused.length > 0 ? [`Not used: ${listed(unused.map(({ head }) => `“${head}”`))}.`] : []),
     ...(account.newestFirst ? ['The newest line came first; the order was turned round.'] : []),
-    ...(account.unsorted > 0 ? [`${account.unsorted} lines were out of order and were sorted.`] : []),
+    ...(account.unsorted > 0
+      ? [`${counted(account.unsorted, 'line')} out of order; all were sorted by time.`]
+      : []),
     ...(duplicates.length > 0
       ? [
-          `${duplicates.length} lines had a time that another had already; the first was kept (line ${duplicates[0]}).`,
+          `${counted(duplicates.length, 'line')} had a time that another had already; the first was kept (line ${duplicates[0]}).`,
         ]
       : []),
     ...clockChanges.map(({ line, by }) =>

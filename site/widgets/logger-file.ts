@@ -17,6 +17,9 @@ const largestFile = 64_000_000;
 /** How long a slice may take before the page gets its turn [ms]: half of a frame of 60 a second. */
 const sliceTime = 8;
 
+/** How long someone may go on typing the name of a choice before the file is read with it [ms]. */
+const typing = 400;
+
 type Readings = Partial<Bench['readings']>;
 
 interface Given {
@@ -43,6 +46,7 @@ class LoggerFile extends HTMLElement {
   #units = document.documentElement.dataset['units'];
   /** The latest file wins: what was begun before it is dropped. */
   #turn = 0;
+  #waiting: ReturnType<typeof setTimeout> | undefined;
 
   connectedCallback(): void {
     for (const element of this.querySelectorAll<HTMLElement>('[data-needs-script]')) element.hidden = false;
@@ -129,6 +133,7 @@ class LoggerFile extends HTMLElement {
   }
 
   async #take({ name, text }: { name: string; text: string }, isExample = false): Promise<void> {
+    clearTimeout(this.#waiting);
     this.#given = { name, text, choices: {}, isExample };
     await this.#readOn();
   }
@@ -165,7 +170,11 @@ class LoggerFile extends HTMLElement {
     if (!given || !read) return;
     const { readParts, questionParts, refusedParts, loggerView, part, partsNodes } = await readingModules();
     const place = this.#part('[data-logger-result]');
-    const focused = place.contains(document.activeElement) ? document.activeElement?.id : undefined;
+    const focused =
+      document.activeElement instanceof HTMLElement && place.contains(document.activeElement)
+        ? document.activeElement.dataset['loggerColumn']
+        : undefined;
+    const choosing = place.contains(document.activeElement);
     const name = given.isExample
       ? `Example: an invented night, ${given.name}. Nobody measured it; the file says how it was made.`
       : `Your file: ${given.name}`;
@@ -193,11 +202,20 @@ class LoggerFile extends HTMLElement {
       : 'Put these means into my readings';
     const example = this.querySelector<HTMLElement>('[data-logger-example]');
     if (example) example.hidden = given.isExample;
-    // Whoever was choosing goes on where they were; a file that cannot be read is told at once.
-    if (focused) document.getElementById(focused)?.focus();
-    else if (!read.ok && read.questions.length > 0) place.querySelector('select')?.focus();
-    else if (!read.ok) this.#part('[data-logger-problems]').focus();
+    this.#focusOn(place, choosing, focused);
     if (said !== '') announce(said);
+  }
+
+  /** Whoever was choosing goes on where they were; what is asked and what is wrong is told at once. */
+  #focusOn(place: HTMLElement, choosing: boolean, column: string | undefined): void {
+    const same =
+      column === undefined
+        ? null
+        : place.querySelector<HTMLElement>(`select[data-logger-column="${column}"]`);
+    if (same) same.focus();
+    else if (this.#read && !this.#read.ok)
+      place.querySelector<HTMLElement>('select, [data-logger-problems]')?.focus();
+    else if (choosing) place.querySelector('summary')?.focus();
   }
 
   /** An answer to a question about the file, or another use of a column: the file is read again. */
@@ -211,7 +229,9 @@ class LoggerFile extends HTMLElement {
         ? { ...choices, columns: { ...this.#columnsNow(), [Number(column)]: target.value } }
         : { ...choices, [about]: target.value };
     this.#given = { ...given, choices: next as LoggerChoices };
-    void this.#readOn();
+    // A name that is typed into a list chooses at each letter; the list must stay until it is whole.
+    clearTimeout(this.#waiting);
+    this.#waiting = setTimeout(() => void this.#readOn(), typing);
   }
 
   /** What the columns are taken for now: a change of one leaves the others as they stand. */
