@@ -17,15 +17,7 @@ import { hatch } from '../site/drawing/hatch.ts';
 import { heatPathsDrawing } from '../site/drawing/heat-paths.ts';
 import { holdOverDrawing } from '../site/drawing/hold-over.ts';
 import type { BenchDrawing } from '../site/drawing/input.ts';
-import {
-  boxOf,
-  overlap,
-  textBox,
-  textWidth,
-  wrap,
-  type Box,
-  type TextMark,
-} from '../site/drawing/measure.ts';
+import { boxOf, textWidth, wrap, type Box } from '../site/drawing/measure.ts';
 import { monthsDrawing } from '../site/drawing/months.ts';
 import { letters, pen } from '../site/drawing/pen.ts';
 import { planDrawing } from '../site/drawing/plan.ts';

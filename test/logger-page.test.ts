@@ -139,6 +139,15 @@ describe('what is said of a file', () => {
     expect(loggerView(log, night.account, metric).stretch).toContain('The file has no power');
   });
 
+  it('takes a number with something else in it for no number', () => {
+    const lines = night.text.split('\n');
+    lines[9] = (lines[9] ?? '').replace(/;[\d,]+;(\d+)$/u, ';9x1;$1');
+    const { account } = opened(readLoggerFile(lines.join('\n'), 'x.csv'));
+    expect(account.leftOut.map(({ text }) => text)).toEqual([
+      expect.stringMatching(/^x\.csv, line 10, Outside °C: .+ Found: 9x1$/u) as string,
+    ]);
+  });
+
   it('lists ten places that were left out, and counts the rest', () => {
     const lines = night.text.split('\n');
     const broken = lines.map((line, index) =>
@@ -159,7 +168,7 @@ describe('a file read in slices', () => {
     const many = (night?.text ?? '').split('\n');
     const head = many.slice(0, 4);
     // Some hundred days of the same lines.
-    const rows = Array.from({ length: 15_000 }, (_, index) => {
+    const rows = Array.from({ length: 20_000 }, (_, index) => {
       const stamp = new Date(Date.UTC(2025, 9, 1) + index * 600_000)
         .toISOString()
         .slice(0, 16)
@@ -179,7 +188,7 @@ describe('a file read in slices', () => {
     expect(shares.length).toBeGreaterThan(20);
     expect(shares).toEqual(shares.toSorted((one, other) => one - other));
     expect(shares.at(-1)).toBeLessThanOrEqual(1 + 1e-9);
-    expect(opened(read).log.times).toHaveLength(15_000);
+    expect(opened(read).log.times).toHaveLength(20_000);
     expect(opened(read).account.leftOut).toEqual([]);
   });
 

@@ -185,7 +185,8 @@ describe('a logger’s file', () => {
     ] as const) {
       const select = result(page).locator(`select[data-logger-column="${column}"]`);
       await select.focus();
-      await page.keyboard.type(word);
+      // Its first letter is enough, as no two choices begin with the same one.
+      await page.keyboard.press(word.charAt(0));
       // Read again: the focus is on the same column of the table that stands there now.
       await eventually(focused).toBe(column);
       await eventually(() =>
@@ -193,16 +194,16 @@ describe('a logger’s file', () => {
       ).toContain(word);
     }
     await result(page).locator('select[data-logger-column="5"]').focus();
-    await page.keyboard.type('Power');
+    await page.keyboard.press('P');
     // Of a power without a unit it is asked, and the question has the focus.
     await eventually(focused).toBe('powerUnit');
-    await page.keyboard.type('W');
+    await page.keyboard.press('W');
     await eventually(() => result(page).locator('.logger-means').count()).toBe(1);
     expect(await mean(page, 'House temperature read')).toBe('4.0 °C');
     // The pot was the house after all.
     const column = result(page).locator('select[data-logger-column="4"]');
     await column.focus();
-    await page.keyboard.type('Nothing');
+    await page.keyboard.press('N');
     await eventually(() => result(page).locator('.logger-means').innerText()).not.toContain(
       'Root temperature',
     );
@@ -254,11 +255,11 @@ describe('a logger’s file', () => {
             .flatMap((line, index) => {
               if (index > 10 && index < 20) return [];
               if (index === 5) return [line, line];
-              return [index === 8 ? line.replace(/,[\d.]+,600\.0$/u, ',error,600.0') : line];
+              return [index === 8 ? line.replace(/,[\d.]+,600\.0$/u, ',9x1,600.0') : line];
             })
             .join('\n'),
         ),
-      ['There is a gap', 'had a time that another had already', 'line 10, Pot °C', 'Found: error'],
+      ['There is a gap', 'had a time that another had already', 'line 10, Pot °C', 'Found: 9x1'],
     ],
   ];
   it.each(nasty)('with %s', async (_, make, says) => {

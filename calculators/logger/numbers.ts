@@ -9,9 +9,9 @@ const number =
 
 export type DecimalSign = '.' | ',';
 
-/** A number and the unit that may stand behind it, apart: "12.5 °C", "400W". */
+/** A number and the unit that may stand behind it, apart: "12.5 °C", "400W". What has digits in it is no unit. */
 export function withoutUnit(cell: string): { readonly bare: string; readonly unit: string } {
-  const found = /^([-+−–]?[\d.,]+(?:e[-+]?\d+)?)\s*([^\d\s.,].*)?$/iu.exec(cell);
+  const found = /^([-+−–]?[\d.,]+(?:e[-+]?\d+)?)\s*([^\d\s.,]\D*)?$/iu.exec(cell);
   return { bare: found?.[1] ?? cell, unit: found?.[2] ?? '' };
 }
 

@@ -13,7 +13,8 @@ const margin = 2;
 const size = letters.small;
 const namesWide = 48;
 const wordsWide = 62;
-const narrowBelow = 120;
+/** Between names and words the scale needs room of its own. */
+const narrowBelow = 150;
 const rowHigh = 10;
 const dot = 1.1;
 
