@@ -23,6 +23,13 @@ import {
  * of inhibitor and water beside the glycol (from memory), which makes it by as much the weaker.
  */
 export type Glycol = 'propylene' | 'ethylene';
+
+/**
+ * Glycol in a concentrate of the trade, as a share of it [1]: 0.93 to 0.96, the rest being inhibitor and water (from memory).
+ * A mix poured by the weaker of the two is as strong as it has to be whichever can was bought.
+ */
+export const weakestConcentrate = 0.93;
+
 /** What is in the water of the loop: a glycol, or nothing. */
 export type Antifreeze = Glycol | 'none';
 
@@ -96,6 +103,17 @@ export function freezingPoint(glycol: Glycol, volumeShare: number): Celsius {
   const ashrae = freezingPointAshrae(glycol, volumeShare);
   return Math.min(0, Math.max(ashrae, freezingPointMelinder(glycol, massShareOf(glycol, volumeShare))));
 }
+
+/**
+ * The coldest that a published source lets the first ice wait [°C] in a mix with this share by volume [1]: the colder of the
+ * two that `freezingPoint` takes the warmer of. Throws `OutOfRange` beyond the published table.
+ */
+export const coldestFreezingPoint = (glycol: Glycol, volumeShare: number): Celsius =>
+  Math.min(
+    0,
+    freezingPointAshrae(glycol, volumeShare),
+    freezingPointMelinder(glycol, massShareOf(glycol, volumeShare)),
+  );
 
 /**
  * The least share by volume [1] that stays liquid down to this temperature [°C]: the inverse of `freezingPoint`.

@@ -3,7 +3,14 @@ import { fluidVolumeHeatCapacity, loopMix, loopReference } from '../bench/loop-m
 import { coldestWithoutPower } from '../bench/place.ts';
 import { amount, calculator, care, sentence, stop, type Figure, type Warning } from '../calculator.ts';
 import { burstPoint, holdsBeyondTable } from '../properties/burst.ts';
-import { freezingPoint, highestVolumeShare, volumeShareFor, type Glycol } from '../properties/glycol.ts';
+import {
+  coldestFreezingPoint,
+  freezingPoint,
+  highestVolumeShare,
+  volumeShareFor,
+  weakestConcentrate,
+  type Glycol,
+} from '../properties/glycol.ts';
 import { addOnTop, drainAndReplace, shareThatFreezesAt } from '../properties/mix-correction.ts';
 import { waterRange } from '../properties/water.ts';
 import { cite } from '../sources.ts';
@@ -79,7 +86,13 @@ export default calculator({
       quantity: 'temperature',
       symbol: 'T_f',
       explain:
-        'The warmer of two published figures. Below it the mix turns to slush, which hardly carries heat; it breaks the pipe only when the slush sets hard, some way further down.',
+        'The warmer of two published figures, as if the concentrate were glycol alone; the range goes from the colder figure to a concentrate of which 7 parts in a hundred are other things. Below it the mix turns to slush, which hardly carries heat; it breaks the pipe only when the slush sets hard, some way further down.',
+    },
+    liquidTo: {
+      label: 'Liquid for sure down to',
+      quantity: 'temperature',
+      explain:
+        'First ice of the same mix where 7 parts in a hundred of the concentrate are inhibitor and water, the most that is common. Write this on the loop.',
     },
     burstPoint: {
       label: 'Does not burst the pipe down to',
@@ -91,7 +104,19 @@ export default calculator({
     shareNeeded: {
       label: 'Share needed',
       quantity: 'share',
-      explain: 'By volume, to stay liquid down to the temperature that you ask for.',
+      explain:
+        'Of glycol by volume, to stay liquid down to the temperature that you ask for. The high end of the range is the share of a concentrate of which 7 parts in a hundred are other things.',
+    },
+    shareToPour: {
+      label: 'Share of concentrate to be sure',
+      quantity: 'share',
+      explain:
+        'The share needed, of a concentrate of which 7 parts in a hundred are inhibitor and water. The label of yours may say that it holds less of them.',
+    },
+    concentrateToPour: {
+      label: 'Concentrate for what you ask for',
+      quantity: 'volume',
+      explain: 'That share of all that the loop holds; the rest is water.',
     },
     massShare: {
       label: 'Share by mass',
@@ -105,21 +130,21 @@ export default calculator({
       explain: 'How much less heat the same volume holds for each degree than plain water does.',
     },
     presentShare: {
-      label: 'Share in the loop now',
+      label: 'Share in the loop now, once measured',
       quantity: 'share',
       symbol: '\\varphi_p',
       explain:
         'From the freezing point that you measured; the lower of two published figures. Empty where it was not measured.',
     },
     drainAndReplace: {
-      label: 'To drain and replace by concentrate',
+      label: 'To drain and replace by concentrate, once measured',
       quantity: 'volume',
       symbol: 'V_d',
       explain:
-        'Brings a full loop to the share above. Keep what you drain, marked, for topping up. Empty where the mix is strong enough or was not measured.',
+        'Brings a full loop to the share that you chose, or where that is too little to the share of concentrate that is needed for what you ask for. Keep what you drain, marked, for topping up. Empty where the mix is strong enough or was not measured.',
     },
     addConcentrate: {
-      label: 'Or concentrate to add on top',
+      label: 'Or concentrate to add on top, once measured',
       quantity: 'volume',
       symbol: 'V_a',
       explain:
@@ -151,6 +176,7 @@ export default calculator({
     cite('assumption', 'design rule: 5 K below the lowest air temperature expected'),
     cite('hvacr-math2018', 'shares against freezing and against bursting'),
     cite('common-practice', 'below 25 % the inhibitor is too weak, from memory'),
+    cite('common-practice', 'concentrates hold 4 to 7 % of inhibitor and water, from memory'),
     cite('common-practice', 'antifreeze is a safety net for the day that the heat fails'),
   ],
   cautions: ['antifreeze-poison', 'open-loop'],
@@ -165,8 +191,11 @@ export default calculator({
           concentrateVolume: null,
           waterVolume: figure(volume),
           freezingPoint: figure(waterRange.from),
+          liquidTo: figure(waterRange.from),
           burstPoint: figure(waterRange.from),
           shareNeeded: null,
+          shareToPour: null,
+          concentrateToPour: null,
           massShare: null,
           heatCapacityLoss: null,
           presentShare: null,
@@ -178,8 +207,12 @@ export default calculator({
     }
     const fluid = loopMix(bench);
     const highest = highestVolumeShare(antifreeze);
-    const freezes = freezingPoint(antifreeze, Math.min(share, highest));
+    const published = Math.min(share, highest);
+    const freezes = freezingPoint(antifreeze, published);
+    const liquidTo = freezingPoint(antifreeze, published * weakestConcentrate);
     const needed = volumeShareFor(antifreeze, protectTo);
+    const shareToPour = needed / weakestConcentrate;
+    const toPour = amount(shareToPour * volume, 'volume');
     const coldestAir = coldestWithoutPower(situation);
     const warnings: Warning[] = [];
     if (fluid.beyondPublished) {
@@ -187,8 +220,11 @@ export default calculator({
       warnings.push(stop('mix-beyond-published', text));
     }
     if (freezes > protectTo + readable.temperature) {
-      const text = sentence`The mix freezes at ${amount(freezes, 'temperature')} and you ask for ${amount(protectTo, 'temperature')}. It takes a share of ${amount(needed, 'share')}.`;
+      const text = sentence`This mix is too weak for what you ask: it freezes at ${amount(freezes, 'temperature')} and is to stay liquid down to ${amount(protectTo, 'temperature')}. That takes a share of ${amount(needed, 'share')} of glycol. As a concentrate is not glycol alone, pour ${amount(shareToPour, 'share')} of it: ${toPour} for this loop.`;
       warnings.push(stop('mix-freezes', text));
+    } else if (liquidTo > protectTo + readable.temperature) {
+      const text = sentence`A concentrate holds other things beside glycol. With the most that is common this mix freezes at ${amount(liquidTo, 'temperature')} and is to stay liquid down to ${amount(protectTo, 'temperature')}. To be sure, pour a share of ${amount(shareToPour, 'share')}: ${toPour} for this loop.`;
+      warnings.push(care('mix-concentrate-weak', text));
     } else if (freezes > coldestAir - inHand) {
       const text = sentence`Without power the house may come to ${amount(coldestAir, 'temperature')} in the hardest weather on record, and the mix freezes at ${amount(freezes, 'temperature')}. Keep ${amount(inHand, 'temperatureDifference')} in hand: ask for protection down to ${amount(coldestAir - inHand, 'temperature')}.`;
       warnings.push(care('mix-little-in-hand', text));
@@ -201,27 +237,36 @@ export default calculator({
       const text = sentence`Ethylene glycol tastes sweet and kills people and animals in small amounts. Use propylene glycol on a bench.`;
       warnings.push(care('antifreeze-poison', text));
     }
-    const present = correction(antifreeze, measuredFreezing, Math.min(share, highest), volume);
-    if (measuredFreezing !== null && measuredFreezing > protectTo + readable.temperature) {
-      const drain = present.drainAndReplace;
-      const [measured, wanted] = [amount(measuredFreezing, 'temperature'), amount(protectTo, 'temperature')];
-      const found = sentence`The mix in the loop was measured to freeze at ${measured}, and you ask for ${wanted}. `;
-      const remedy = drain
-        ? sentence`Drain ${amount(drain.value, 'volume')} and replace it by concentrate, let it mix for a day with the heat on, and measure again.`
-        : sentence`It is as strong as the share above: that share is not enough. It takes ${amount(needed, 'share')}.`;
-      warnings.push(care('mix-measured-weak', [...found, ...remedy]));
+    // A share that is not enough is no aim: the loop would be as weak again.
+    const aim = published < needed - readable.share ? shareToPour : published;
+    const present = correction(antifreeze, measuredFreezing, aim, volume);
+    const { drainAndReplace: drain, addConcentrate: add } = present;
+    if (measuredFreezing !== null && measuredFreezing > protectTo + readable.temperature && drain && add) {
+      const text = sentence`The mix in the loop was measured to freeze at ${amount(measuredFreezing, 'temperature')}, and you ask for ${amount(protectTo, 'temperature')}. Drain ${amount(drain.value, 'volume')} and replace it by concentrate, or add ${amount(add.value, 'volume')} on top: that makes a share of ${amount(aim, 'share')}. Let it mix for a day with the heat on, and measure again.`;
+      warnings.push(care('mix-measured-weak', text));
     }
     const water = fluidVolumeHeatCapacity({ ...fluid, antifreeze: 'none' }, loopReference);
     return {
       figures: {
         concentrateVolume: figure(share * volume),
         waterVolume: figure((1 - share) * volume),
-        freezingPoint: figure(freezes),
+        freezingPoint: {
+          value: freezes,
+          low: coldestFreezingPoint(antifreeze, published),
+          high: Math.max(freezes, liquidTo),
+        },
+        liquidTo: figure(liquidTo),
         burstPoint: {
           value: burstPoint(antifreeze, share),
           ...(holdsBeyondTable(antifreeze, share) ? { beyond: 'below' as const } : {}),
         },
-        shareNeeded: figure(needed),
+        shareNeeded: {
+          value: needed,
+          low: Math.min(needed, shareThatFreezesAt(antifreeze, protectTo).least),
+          high: shareToPour,
+        },
+        shareToPour: figure(shareToPour),
+        concentrateToPour: figure(toPour.value),
         massShare: figure(fluid.massShare),
         heatCapacityLoss: figure(1 - fluidVolumeHeatCapacity(fluid, loopReference) / water),
         ...present,

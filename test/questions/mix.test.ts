@@ -70,6 +70,8 @@ describe('mix', () => {
     expect(figures).toMatchObject({
       concentrateVolume: null,
       shareNeeded: null,
+      shareToPour: null,
+      concentrateToPour: null,
       massShare: null,
       heatCapacityLoss: null,
     });
@@ -95,6 +97,48 @@ describe('mix', () => {
     expect(codesOf(strong)).not.toContain('care mix-measured-weak');
     const unmeasured = answer({ mix: { share: 0.3 } });
     expect(unmeasured.figures).toMatchObject({ presentShare: null, drainAndReplace: null });
+  });
+
+  // ASHRAE 2001: 39.6 % propylene glycol by volume freezes at −21.1 °C, Melinder 2010 has −20.568 °C for the same 40 % by mass;
+  // 29.4 % freeze at −12.7 °C. A loop that was filled with 30 % is not to be brought back to 30 % when −20.5 °C is asked for.
+  it('aims a correction at what is asked for, where the share in the loop is not enough', () => {
+    const { figures, warnings } = answer({
+      loop: { pipe: 'drain-110', length: 10 / 8.4296 },
+      mix: { share: 0.3, protectTo: -20.568, measuredFreezing: -12.7 },
+    });
+    expectNear(valueOf(figures.shareNeeded), 0.396, 0.0005);
+    // Of a concentrate of which 7 parts in a hundred are other things (common practice, from memory).
+    const pour = 0.396 / 0.93;
+    expectNear(valueOf(figures.shareToPour), pour, 0.0006);
+    expectNear(valueOf(figures.concentrateToPour), 0.01 * pour, 0.01 * 0.0006);
+    expectNear(valueOf(figures.drainAndReplace), (0.01 * (pour - 0.294)) / (1 - 0.294), 0.01 * 0.004);
+    expectNear(valueOf(figures.addConcentrate), (0.01 * (pour - 0.294)) / (1 - pour), 0.01 * 0.006);
+    const said = warnings.find(({ code }) => code === 'mix-measured-weak')?.text;
+    expect(said).toContainEqual({ value: valueOf(figures.drainAndReplace), quantity: 'volume' });
+    // With what it says done, and a concentrate as weak as they come, the loop is strong enough.
+    const drained = valueOf(figures.drainAndReplace) / 0.01;
+    const share = 0.294 * (1 - drained) + 0.93 * drained;
+    expect(valueOf(answer({ mix: { share } }).figures.freezingPoint)).toBeLessThan(-20.568);
+  });
+
+  it('says first, and in litres, that a mix is too weak for what is asked', () => {
+    const [first] = answer({ mix: { share: 0.3, protectTo: -20 } }).warnings;
+    const { figures } = answer({ mix: { share: 0.3, protectTo: -20 } });
+    expect(first).toMatchObject({ code: 'mix-freezes', level: 'stop' });
+    expect(first?.text).toContainEqual({ value: valueOf(figures.concentrateToPour), quantity: 'volume' });
+  });
+
+  // ASHRAE 2001: 29.4 % propylene glycol by volume freezes at −12.7 °C; Melinder 2010, 30 % by mass: −12.789 °C.
+  it('says down to where a mix is liquid for sure, as a concentrate holds other things', () => {
+    const { figures } = answer({ mix: { share: 0.294 / 0.93 } });
+    expectNear(valueOf(figures.liquidTo), -12.7, 0.05);
+    expect(figures.freezingPoint).toMatchObject({ high: valueOf(figures.liquidTo) });
+    expect(valueOf(answer({ mix: { antifreeze: 'none' } }).figures.liquidTo)).toBe(0);
+    // Within what glycol alone bears, and not within what a weak concentrate does.
+    const close = answer({ mix: { share: 0.294 / 0.93, protectTo: -13.2 } });
+    expect(codesOf(close)[0]).toBe('care mix-concentrate-weak');
+    const enough = answer({ mix: { share: 0.294 / 0.93, protectTo: -12.6 } });
+    expect(codesOf(enough)).not.toContain('care mix-concentrate-weak');
   });
 
   // The table of the trade: 12 % propylene glycol down to 20 °F, 24 % down to 0 °F, 28 % down to −10 °F.
