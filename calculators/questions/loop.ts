@@ -8,6 +8,19 @@ import { cite } from '../sources.ts';
 /** Least air space in a vented loop without a stand-pipe, as a share of its volume [1]: twice what 30 % glycol swells. */
 const leastHeadspace = 0.03;
 
+/** Kept free in a stand-pipe above the highest level [m] (design rule of this guide). */
+const freeAtTop = 0.05;
+
+/** Coefficient of expansion of PVC [1/K]: 5.2 to 5.4e-5 (supplier pages), about the value in the table of pipes. */
+const growthSpread = [5.2 / 5.3, 5.4 / 5.3] as const;
+
+/**
+ * How far the wall goes along with the fluid from filling to the hottest [1]. It lies between the fluid and colder air, and
+ * its middle is colder than the fluid by up to a sixth of what lies between the two (films of 100 inside and 10 W/(m²·K)
+ * outside, 3 mm of PVC); air that is twice as far below makes it a third (assumption).
+ */
+const leastFollowing = 2 / 3;
+
 /** Temperature at which plain water is densest [°C]: IAPWS SR6-08, 3.98 °C. */
 const densestWater = 3.98;
 
@@ -117,7 +130,28 @@ export default calculator({
       label: 'Rise in the stand-pipe',
       quantity: 'size',
       symbol: 'h',
-      explain: 'Above the level at filling, at the hottest. Empty without a stand-pipe.',
+      explain:
+        'Above the level at filling, at the hottest, as if the pipe did not grow: the safe figure, for the room that you leave. Empty without a stand-pipe.',
+    },
+    likelyRise: {
+      label: 'Rise in the stand-pipe that you will see',
+      quantity: 'size',
+      explain:
+        'The same with the growth of the pipe, which makes room for a part of the fluid. Mark this one: a level that stands lower tells of a leak. The range is how far the wall warms along with the fluid. Empty without a stand-pipe.',
+    },
+    fillLevel: {
+      label: 'Height to fill the stand-pipe to',
+      quantity: 'size',
+      symbol: 'h_f',
+      explain:
+        'Above the top of the loop, at the temperature when filling: as far as the level falls down to the coldest. Less, and the loop draws air. Empty without a stand-pipe.',
+    },
+    standpipeLength: {
+      label: 'Length of stand-pipe to buy',
+      quantity: 'size',
+      symbol: '\\ell_s',
+      explain:
+        'The height to fill to, and above it the free height that you gave, or the rise and 50 mm (2 in) where that is more. Empty without a stand-pipe.',
     },
     headspace: {
       label: 'Air space to leave',
@@ -154,6 +188,21 @@ export default calculator({
       cites: [cite('melinder2010', 'density by temperature'), cite('iapws-sr6', 'density by temperature')],
     },
     {
+      tex: String.raw`h_{\text{likely}} = \frac{\Delta V - 3\,\alpha\,V\,(T_{\text{hot}} - T_{\text{fill}})}{\tfrac{\pi}{4}\,d_s^2}`,
+      words:
+        'A pipe that grows by its coefficient of expansion α along each side holds three times as much more by volume; what is left over rises in the stand-pipe.',
+      cites: [cite('pvc-supplier', 'expansion 5.2 to 5.4e-5 per K')],
+    },
+    {
+      tex: String.raw`\ell_s = h_f + \max(h + 0.05\,\text{m},\;h_{\text{free}}),\qquad h_f = \frac{V}{\tfrac{\pi}{4}\,d_s^2}\left(1 - \frac{\rho(T_{\text{fill}})}{\rho(T_{\text{cold}})}\right)`,
+      words:
+        'The stand-pipe must hold what the fluid shrinks by, and above that what it swells by and a little more.',
+      cites: [
+        cite('melinder2010', 'density by temperature'),
+        cite('assumption', 'design rule: 50 mm free above the highest level'),
+      ],
+    },
+    {
       tex: String.raw`V\left(\frac{\rho(T_{\text{fill}})}{\rho(T_{\text{full}})} - 1\right) = V_{\text{room}}`,
       words:
         'The stand-pipe or the air space is full at the temperature at which the fluid has swollen by the room that there is.',
@@ -186,12 +235,15 @@ export default calculator({
     const expansionVolume = volume * (density / fluidDensity(fluid, hottest) - 1);
     // Very weak mixes swell a little as they come near to freezing, as water does: then nothing is drawn in.
     const contractionVolume = Math.max(0, volume * (1 - density / fluidDensity(fluid, coldest)));
-    const rise = expansionVolume / ((Math.PI / 4) * loop.standpipeDiameter ** 2);
+    const bore = (Math.PI / 4) * loop.standpipeDiameter ** 2;
+    const rise = expansionVolume / bore;
+    /** Above the level at filling, with a pipe that grows by this much of its coefficient. */
+    const riseWith = (growth: number): number =>
+      rise - (3 * growth * pipeOf(bench).expansion * volume * (hottest - loop.fillTemperature)) / bore;
+    const fillLevel = contractionVolume / bore;
+    const hasStandpipe = loop.expansion === 'standpipe';
     const headspace = Math.max(expansionVolume, leastHeadspace * volume);
-    const room =
-      loop.expansion === 'standpipe'
-        ? (Math.PI / 4) * loop.standpipeDiameter ** 2 * loop.standpipeHeight
-        : headspace;
+    const room = loop.expansion === 'standpipe' ? bore * loop.standpipeHeight : headspace;
     const full = fullAt(fluid, loop.fillTemperature, volume, room);
     const { highestService } = pipeOf(bench);
     const warnings: Warning[] = [];
@@ -224,7 +276,18 @@ export default calculator({
         heatCapacity: { value: loopHeatCapacity(bench) },
         expansionVolume: { value: expansionVolume },
         contractionVolume: { value: contractionVolume },
-        rise: loop.expansion === 'standpipe' ? { value: rise } : null,
+        rise: hasStandpipe ? { value: rise } : null,
+        likelyRise: hasStandpipe
+          ? {
+              value: riseWith(1),
+              low: riseWith(growthSpread[1]),
+              high: riseWith(leastFollowing * growthSpread[0]),
+            }
+          : null,
+        fillLevel: hasStandpipe ? { value: fillLevel } : null,
+        standpipeLength: hasStandpipe
+          ? { value: fillLevel + Math.max(rise + freeAtTop, loop.standpipeHeight) }
+          : null,
         headspace: loop.expansion === 'headspace' ? { value: headspace } : null,
         fullAt:
           full === null || full > highestService

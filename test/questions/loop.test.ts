@@ -54,6 +54,33 @@ describe('loop', () => {
     expect(figures.headspace).toBeNull();
   });
 
+  // By hand: 84.296 L of water from 10 to 40 °C swell by 0.6360 L (Kell 1975). PVC grows by 5.3e-5 per K along each side
+  // (supplier pages: 5.2 to 5.4e-5): 3 × 5.3e-5 × 30 × 84.296 L = 0.4021 L. Over 78.54 cm² the rest is 29.8 mm.
+  it('lifts the stand-pipe by less, as the pipe grows too', () => {
+    const { likelyRise, rise } = answer({ ...water, loop: { length: 10, standpipeDiameter: 0.1 } }).figures;
+    expectNear(valueOf(likelyRise), (0.084296 * (999.702 / 992.216 - 1) - 0.4021e-3) / 0.00785398, 1e-4);
+    expect(likelyRise!.low!).toBeLessThan(valueOf(likelyRise));
+    expect(likelyRise!.high!).toBeGreaterThan(valueOf(likelyRise));
+    expect(likelyRise!.high!).toBeLessThan(valueOf(rise));
+  });
+
+  // By hand for 30 % propylene glycol by mass in 84.296 L of pipe: 0.61 % (1028.0 to 1034.3 kg/m³, Melinder 2010) is 0.513 L
+  // that it shrinks by down to −10 °C; 1.44 % (to 1013.4 kg/m³) is 1.214 L that it swells by up to 40 °C. Over 19.635 cm²:
+  // 262 mm, 618 mm, and 50 mm kept free.
+  it('tells how much stand-pipe to buy: for what shrinks, what swells, and a little more', () => {
+    const mix = { share: 0.294, protectTo: -10 };
+    const pipe = { length: 10, standpipeDiameter: 0.05, hottest: 40 } as const;
+    const { figures } = answer({ mix, loop: { ...pipe, standpipeHeight: 0.5 } });
+    // A twentieth of a kilogram in each printed density is 4 mm of stand-pipe.
+    expectNear(valueOf(figures.fillLevel), 0.262, 0.005);
+    expectNear(valueOf(figures.standpipeLength), 0.262 + 0.618 + 0.05, 0.01);
+    // A free height that is more than enough is bought as it was given.
+    const tall = answer({ mix, loop: { ...pipe, standpipeHeight: 1 } }).figures;
+    expectNear(valueOf(tall.standpipeLength), valueOf(tall.fillLevel) + 1, 1e-9);
+    const vented = answer({ loop: { expansion: 'headspace' } }).figures;
+    expect(vented).toMatchObject({ likelyRise: null, fillLevel: null, standpipeLength: null });
+  });
+
   // 84.296 L of water from 10 to 40 °C swell by 0.636 L (Kell 1975): a room of just that is full at 40 °C.
   it('says at which temperature the stand-pipe is full', () => {
     const room = 0.084296 * (999.702 / 992.216 - 1);
