@@ -27,7 +27,10 @@ function labelOf({ cable }: Bench, { cableOutput }: Pick<Parameters, 'cableOutpu
   return { kind, powerPerLength: powerPerLength * cableOutput, slope: slope * cableOutput };
 }
 
-/** Emissivity of what faces the air: foil tape, or the sheath itself [1]. */
+/**
+ * Emissivity of what faces the air: foil tape, or the sheath itself [1]. A turn that came loose or was laid across another is
+ * taken to have its foil still on, as foil sends out less heat and so leaves it the hotter.
+ */
 const faceOf = (bench: Bench): number =>
   bench.cable.contact === 'taped' ? foilEmissivity : sheathEmissivity;
 
@@ -133,13 +136,14 @@ export default calculator({
     inFreeAir: {
       label: 'Sheath where a turn hangs loose',
       quantity: 'temperature',
-      explain: 'Off the pipe, cooled by still air alone, air at the hottest that the loop may get.',
+      explain:
+        'Off the pipe, cooled by still air alone, air at the hottest that the loop may get. A taped cable is taken to have its foil still on, which holds it hotter than a bare one.',
     },
     atCrossing: {
       label: 'Sheath where two turns cross',
       quantity: 'temperature',
       explain:
-        'An upper estimate: half of the surface hidden, air at the hottest that the loop may get. Above 120 °C the air data end and the figure is only a guide.',
+        'An upper estimate: half of the surface hidden, air at the hottest that the loop may get. A taped cable is taken to have its foil still on, which holds it hotter than a bare one. Above 120 °C the air data end and the figure is only a guide.',
     },
     pipeWhenEmpty: {
       label: 'Pipe under the cable without water',
@@ -169,6 +173,7 @@ export default calculator({
   cites: [
     cite('assumption', 'contact, spreading and inside film with their ranges'),
     cite('assumption', 'a crossing hides half of the surface'),
+    cite('assumption', 'a taped turn that is loose or crossed has its foil still on'),
     cite('pvc-supplier', '60 °C in service'),
   ],
   cautions: ['crossing', 'heat-and-plastic', 'cable-instructions'],
@@ -176,7 +181,7 @@ export default calculator({
     const { bench } = situation;
     const { loop, cable } = bench;
     const { highestService } = pipeOf(bench);
-    const air = { cableDiameter: cable.diameter, air: loop.hottest };
+    const air = { cableDiameter: cable.diameter, air: loop.hottest, emissivity: faceOf(bench) };
     const hot = (parameters: Parameters) => onPipe(bench, parameters, loop.hottest, loop.hottest);
     const empty = (parameters: Parameters) =>
       onPipe(bench, { ...parameters, insideFilm: filmWhenEmpty }, loop.fillTemperature, loop.fillTemperature);
@@ -186,13 +191,12 @@ export default calculator({
       pipeAtHottest: inRange(situation, (one) => hot(one).pipeUnderCable),
       limitThermostat: inRange(situation, (one) => highestLoop(bench, one)),
       inFreeAir: inRange(situation, (one) => sheathInFreeAir(labelOf(bench, one), air)),
-      atCrossing: inRange(situation, (one) =>
-        sheathAtCrossing(labelOf(bench, one), { ...air, emissivity: faceOf(bench) }),
-      ),
+      atCrossing: inRange(situation, (one) => sheathAtCrossing(labelOf(bench, one), air)),
       pipeWhenEmpty: inRange(situation, (one) => empty(one).pipeUnderCable),
       waterShare: inRange(situation, (one) => inService(bench, one).fluidShare),
     };
     const pipeInService = inRange(situation, (one) => inService(bench, one).pipeUnderCable);
+    const skin = cable.contact === 'taped' ? ' with its foil still on' : '';
     const allowed = amount(cable.highestSheath, 'temperature');
     const warnings: Warning[] = [];
     // Too hot even on a loop as cold as the search goes: no limit on the loop saves such a cable.
@@ -216,12 +220,13 @@ export default calculator({
       warnings.push(care('limit-thermostat', text));
     }
     if (figures.inFreeAir.value > cable.highestSheath) {
-      const text = sentence`Where the cable hangs loose its sheath may come to ${amount(figures.inFreeAir.value, 'temperature')} and ${allowed} is allowed. Lay the whole heated length against the pipe and fasten it at every bend.`;
-      warnings.push(care('loose-over-limit', text));
+      const hot = sentence` its sheath may come to ${amount(figures.inFreeAir.value, 'temperature')} and ${allowed} is allowed. Lay the whole heated length against the pipe and fasten it at every bend.`;
+      warnings.push(care('loose-over-limit', [`Where the cable hangs loose${skin}`, ...hot]));
     }
     if (figures.atCrossing.value > cable.highestSheath) {
-      const text = sentence`Where two turns cross the sheath may come to ${amount(figures.atCrossing.value, 'temperature')} and ${allowed} is allowed. This is why turns never cross or touch.`;
-      warnings.push(care('crossing-over-limit', text));
+      const hot = sentence` the sheath may come to ${amount(figures.atCrossing.value, 'temperature')} and ${allowed} is allowed. This is why turns never cross or touch.`;
+      const where = `Where two turns cross, half of each hidden${cable.contact === 'taped' ? ' and the foil still on' : ''},`;
+      warnings.push(care('crossing-over-limit', [where, ...hot]));
     }
     if (figures.pipeWhenEmpty.high > highestService) {
       const text = sentence`Without water the pipe under the cable may come to ${amount(figures.pipeWhenEmpty.high, 'temperature')} and ${amount(highestService, 'temperature')} is allowed. Fill the loop before the cable is ever switched on.`;
