@@ -138,6 +138,8 @@ export const sources = {
     standing: 'seen',
   },
   nec: { title: 'NFPA 70 National Electrical Code', by: 'NFPA', standing: 'seen' },
+  ul943: { title: 'UL 943 Ground-fault circuit-interrupters', by: 'UL', standing: 'memory' },
+  ul1053: { title: 'UL 1053 Ground-fault sensing and relaying equipment', by: 'UL', standing: 'memory' },
   'ohm-joule': {
     title: 'Laws of Ohm and Joule, in any textbook of electricity',
     by: 'G. S. Ohm, J. P. Joule',

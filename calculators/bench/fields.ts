@@ -715,8 +715,8 @@ export const fields = {
         label: 'Ground-fault protection',
         explain: 'Switches off when current finds another way than back through the wire.',
         options: {
-          people: { label: 'For people, 30 mA or less (RCD, GFCI)' },
-          equipment: { label: 'For equipment, 30 to 100 mA' },
+          people: { label: 'For people (RCD of 30 mA or less; in North America GFCI of class A, 4 to 6 mA)' },
+          equipment: { label: 'For equipment (RCD of 100 mA or more; in North America of 30 mA or more)' },
           none: { label: 'None' },
         },
         start: 'people',

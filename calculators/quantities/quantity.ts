@@ -190,6 +190,12 @@ export const quantities = {
     shown: { metric: 'A', us: 'A' },
     units: { A: { scale: 1, decimals: 1, also: ['amp', 'amps'] }, mA: { scale: 1e-3, decimals: 0 } },
   },
+  /** Current to earth at which a device for ground faults trips. */
+  faultCurrent: {
+    base: 'A',
+    shown: { metric: 'mA', us: 'mA' },
+    units: { mA: { scale: 1e-3, decimals: 0 }, A: { scale: 1, decimals: 3 } },
+  },
   frequency: {
     base: 'Hz',
     shown: { metric: 'Hz', us: 'Hz' },

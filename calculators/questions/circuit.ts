@@ -1,6 +1,15 @@
 import { designOutside, houseAir } from '../bench/place.ts';
 import { currentsOf, dropOf, powerArriving, voltageOf } from '../bench/power-arriving.ts';
-import { amount, calculator, care, sentence, stop, type Figure, type Warning } from '../calculator.ts';
+import {
+  amount,
+  calculator,
+  care,
+  sentence,
+  stop,
+  type Figure,
+  type Sentence,
+  type Warning,
+} from '../calculator.ts';
 import { ratedPower } from '../electric/cable.ts';
 import {
   acceptsProtection,
@@ -98,6 +107,13 @@ export default calculator({
       explain:
         'What is left of its label at the end of the feeder, with everything on. Count on this on the coldest night. Empty for a self-regulating cable, which makes up for a part of the loss.',
     },
+    groundFaultTrip: {
+      label: 'Ground-fault device for people trips at, at most',
+      quantity: 'faultCurrent',
+      symbol: 'I_{\\Delta}',
+      explain:
+        'Printed on the device that protects people, by the rules of your region. A device for equipment trips at several times this, and a person may not survive that.',
+    },
     longestFeeder: {
       label: 'Longest feeder of this wire',
       quantity: 'length',
@@ -157,13 +173,19 @@ export default calculator({
     const lostPerLength = voltageDrop(conductor, 1, running + other);
     const longestFeeder = (rules.voltageDrop.value * voltage) / lostPerLength;
     const breaker = amount(supply.breaker, 'current');
+    const trips = rules.tripsAt.value;
+    const people: Sentence = [
+      rules.groundFault.device,
+      ...sentence`, ${amount(trips.people, 'faultCurrent')} or less`,
+    ];
     const warnings: Warning[] = [];
     if (supply.protection === 'none') {
-      const text = sentence`The circuit has no ground-fault protection. A damaged cable on a wet bench kills without it. Have an electrician fit a device that protects people, 30 mA or less, before anything is plugged in.`;
+      const danger = sentence`The circuit has no ground-fault protection. A damaged cable on a wet bench kills without it. Have an electrician fit a device that protects people (`;
+      const text = [...danger, ...people, '), before anything is plugged in.'];
       warnings.push(stop('no-ground-fault-protection', text));
     } else if (!acceptsProtection(rules, supply.protection)) {
-      const text = sentence`Protection of equipment lets through more current than a person survives. Ask an electrician for protection of people, 30 mA or less.`;
-      warnings.push(care('equipment-protection-only', text));
+      const danger = sentence`Protection of equipment lets through ${amount(trips.equipment, 'faultCurrent')} or more, which a person may not survive. Ask an electrician for a device that protects people (`;
+      warnings.push(care('equipment-protection-only', [...danger, ...people, ').']));
     }
     if (supply.breaker < needed - sameSize) {
       const least = smallest === null ? null : amount(smallest, 'current');
@@ -207,6 +229,7 @@ export default calculator({
         voltageDropVolts: figure(lost),
         powerArriving:
           cable.kind === 'constant' ? figure(ratedPower(cable) * powerArriving(situation)) : null,
+        groundFaultTrip: figure(trips.people),
         longestFeeder: figure(longestFeeder),
       },
       warnings,

@@ -20,6 +20,8 @@ export interface RuleSet {
   readonly groundFault: Rule<readonly ('people' | 'equipment')[]> & {
     /** What the rules ask for, in a sentence. */
     readonly words: string;
+    /** The device that protects people, as its box and an electrician call it. */
+    readonly device: string;
   };
   /** Currents to earth at which protection of people, and of equipment, must have tripped [A]. */
   readonly tripsAt: Rule<{ readonly people: number; readonly equipment: number }>;
@@ -49,11 +51,21 @@ export const ruleSets = {
       value: ['people'],
       words:
         'Ground-fault protection of the cable as equipment (30 mA) is the least; a receptacle in a damp place of a farm building needs protection for people (GFCI), so that is what is asked here.',
-      cites: [cite('nec', '427.22'), cite('nec', '547.5(G)')],
+      device: 'GFCI of class A',
+      cites: [
+        cite('nec', '427.22'),
+        cite('nec', '547.5(G)'),
+        cite('nec', '210.8, personnel protection in damp and outdoor places, from memory'),
+        cite('ul943', 'class A: 4 to 6 mA'),
+      ],
     },
     tripsAt: {
       value: { people: 0.006, equipment: 0.03 },
-      cites: [cite('nec', 'ground-fault circuit interrupter of class A: 4 to 6 mA; equipment: 30 to 50 mA')],
+      cites: [
+        cite('nec', 'ground-fault circuit interrupter of class A: 4 to 6 mA; equipment: 30 to 50 mA'),
+        cite('ul943', 'class A: 4 to 6 mA'),
+        cite('ul1053', 'protection of equipment, such as 30 mA'),
+      ],
     },
     ask: 'Conductor sizes must carry 125 % of the heating load; have a licensed electrician choose them for the way they are laid.',
   },
@@ -77,6 +89,7 @@ export const ruleSets = {
     groundFault: {
       value: ['people'],
       words: 'Heating cables need a residual current device of 30 mA or less and an earthed metal covering.',
+      device: 'RCD',
       cites: [
         cite('iec60364-7-753', 'residual current device of 30 mA or less, from memory'),
         cite('iec60364-7-705', '30 mA or less for socket outlets up to 32 A, from memory'),

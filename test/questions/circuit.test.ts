@@ -129,6 +129,22 @@ describe('circuit', () => {
     expect(limits).toEqual([15, 20, 30]);
   });
 
+  // From memory: UL 943, class A trips at 4 to 6 mA; UL 1053, equipment, from 30 mA; IEC 60364-7-705, 30 mA for people and
+  // 300 mA against fire. In North America a device of 30 mA guards equipment, so nothing there may call it one for people.
+  it.each([
+    { rules: 'us', answerOf: soundUs, device: 'GFCI of class A', people: 0.006, equipment: 0.03 },
+    { rules: 'iec', answerOf: sound, device: 'RCD', people: 0.03, equipment: 0.3 },
+  ] as const)('asks for the device that the $rules rules mean', ({ answerOf, device, people, equipment }) => {
+    expect(valueOf(answerOf({}).figures.groundFaultTrip)).toBe(people);
+    for (const protection of ['none', 'equipment'] as const) {
+      const [{ text } = { text: [] }] = answerOf({ supply: { protection } }).warnings;
+      expect(text).toContain(device);
+      expect(text).toContainEqual({ value: people, quantity: 'faultCurrent' });
+      if (protection === 'equipment')
+        expect(text).toContainEqual({ value: equipment, quantity: 'faultCurrent' });
+    }
+  });
+
   it('warns as far as there is a reason, and no further', () => {
     const of = (changes: BenchChanges): string[] => codesOf(sound(changes));
     const ofUs = (changes: BenchChanges): string[] => codesOf(soundUs(changes));
