@@ -1,11 +1,27 @@
+import { loopLength, pipeOf } from '../bench/geometry.ts';
 import { loopFreezes } from '../bench/heat-held.ts';
 import { coldestOf, limitNight, stuckOn, type LimitNight } from '../bench/limit-night.ts';
+import { loopAboveAir as liftOf } from '../bench/loop-above-air.ts';
 import { loopHeatCapacity } from '../bench/loop-mix.ts';
+import { expectedParameters } from '../bench/priors.ts';
+import { restOn } from '../bench/steady.ts';
 import { sensorNode } from '../bench/sensor.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
-import { amount, calculator, care, sentence, type Figure, type Warning } from '../calculator.ts';
+import {
+  amount,
+  calculator,
+  care,
+  sentence,
+  stop,
+  type Figure,
+  type Situation,
+  type Warning,
+} from '../calculator.ts';
+import { ratedPower } from '../electric/cable.ts';
 import { cite } from '../sources.ts';
 import { coldestMonth } from '../weather/cold-snap.ts';
+import loop from './loop.ts';
+import sheath from './sheath.ts';
 
 /** By how much a sensor and a dial may be wrong together [K] (common practice: thermostats are good to about 1 K). */
 const sensorError = 1;
@@ -21,6 +37,12 @@ const commonDifferential = 1;
 
 /** Least time from one switching on to the next [s] (assumption: contacts that switch six times an hour last for winters). */
 const leastCycle = 600;
+
+/** Months with nights as cold as this on average are those in which a bench may be heated [°C] (assumption). */
+const heatedMonth = 5;
+
+/** By how much a warm day of a month is warmer than its mean high [K] (assumption: about one day in ten). */
+const warmDay = 6;
 
 /** A setting that misses its figure by less than a dial can show [K] has met it. */
 const dial = 0.25;
@@ -42,6 +64,69 @@ function readings(night: LimitNight | null, limit: number) {
   };
 }
 
+/** What the loop may come to before something comes to harm or spills. */
+interface LoopLimits {
+  /** The lowest of the limits, each at the safe end of its range [°C]; null where no limit saves the cable. */
+  readonly safe: number | null;
+  /** The same with what is expected of cable and pipe [°C]. */
+  readonly expected: number | null;
+  /** Whether the stand-pipe or the air space is full before cable and pipe come to their limits. */
+  readonly byRoom: boolean;
+  /** Share of the cable's heat that reaches the fluid [1]. */
+  readonly waterShare: number;
+}
+
+/** From what the sheath, the pipe and the room for expansion bear. */
+function limitsOf(situation: Situation): LoopLimits {
+  const { limitThermostat, waterShare } = sheath.compute(situation).figures;
+  const fullAt = loop.compute(situation).figures.fullAt!.value;
+  const share = waterShare!.value;
+  if (!limitThermostat) return { safe: null, expected: null, byRoom: false, waterShare: share };
+  const { highestService } = pipeOf(situation.bench);
+  const { value, low = value } = limitThermostat;
+  const others = Math.min(fullAt, highestService);
+  return {
+    safe: Math.min(low, others),
+    expected: Math.min(value, others),
+    byRoom: fullAt < Math.min(low, highestService),
+    waterShare: share,
+  };
+}
+
+/**
+ * Power by its label on each length of pipe [W/m] that would lift the loop by no more than `allowed` [K] above the air, where
+ * the present power lifts it by `lift` [K]. Null where nothing is allowed. The air is taken to stay as it is: with less power
+ * it is no warmer.
+ */
+function powerThatLifts(
+  situation: Situation,
+  waterShare: number,
+  air: number,
+  lift: number,
+  allowed: number,
+): number | null {
+  if (allowed <= 0) return null;
+  const { bench } = situation;
+  const present = ratedPower(bench.cable) / loopLength(bench);
+  const { insideFilm } = expectedParameters(situation);
+  const liftBy = (power: number): number => liftOf(pipeOf(bench), insideFilm, power * waterShare, air);
+  const wanted = (allowed / lift) * liftBy(present);
+  let [low, high] = [0, present];
+  // More power never lifts less, so halving the interval closes in: to a thousandth in ten rounds.
+  for (let round = 0; round < 12; round++) {
+    const middle = (low + high) / 2;
+    if (liftBy(middle) > wanted) high = middle;
+    else low = middle;
+  }
+  return low;
+}
+
+/** A warm day with sun in the warmest of the months in which the bench may be heated [°C]; null where there is none. */
+function warmHeatedDay({ station }: Situation): number | null {
+  const heated = station.months.filter(({ meanLow }) => meanLow <= heatedMonth);
+  return heated.length === 0 ? null : Math.max(...heated.map(({ meanHigh }) => meanHigh)) + warmDay;
+}
+
 const temperature = 'temperature';
 
 export default calculator({
@@ -57,6 +142,14 @@ export default calculator({
     'control.alarmLow',
     'control.alarmHigh',
     'plants.growthTemperature',
+    'place.dayOffset',
+    'cable.highestSheath',
+    'loop.hottest',
+    'loop.expansion',
+    'loop.standpipeDiameter',
+    'loop.standpipeHeight',
+    'loop.fillTemperature',
+    'mix.protectTo',
     ...designNightFields,
     ...thermalFields,
   ),
@@ -137,7 +230,32 @@ export default calculator({
       label: 'High alarm, on the loop',
       quantity: temperature,
       explain:
-        'A little above what the loop reads at full power on that night: a thermostat that sticks goes past it.',
+        'A little above what the loop reads at full power on that night, and below the limit thermostat: a thermostat that sticks goes past it.',
+    },
+    loopWarmest: {
+      label: 'The loop at its warmest with everything in order',
+      quantity: temperature,
+      explain:
+        'At full power on the night named above, without sun. The high alarm must be above it and the limit thermostat above the alarm.',
+    },
+    limitThermostat: {
+      label: 'Limit thermostat on the loop',
+      quantity: temperature,
+      symbol: 'T_{\\text{cut}}',
+      explain:
+        'Cuts the power and stays off until someone resets it. The lowest of what the sheath, the pipe and the stand-pipe or air space bear, at the safe end of its range. Empty where no limit saves the cable.',
+    },
+    mostPipePower: {
+      label: 'Power per length of pipe that would do',
+      quantity: 'powerPerLength',
+      explain:
+        'By its label, so that the loop at its warmest stays 2 K below the limit thermostat and an alarm fits between. Empty where it does so now, or where the air under the bench alone is too warm for it.',
+    },
+    sunnyTrip: {
+      label: 'A sunny day trips the limit thermostat from, outside',
+      quantity: temperature,
+      explain:
+        'The outside temperature at which a house that is as much warmer at midday as you gave brings a loop to the limit with no heat on, if the dial is a degree off.',
     },
     stuckLoop: {
       label: 'The loop with the thermostat stuck on',
@@ -173,6 +291,7 @@ export default calculator({
     cite('common-practice', 'sensors on the loop at 4 to 5 °C, in air or pot at 2 to 5 °C, from memory'),
     cite('common-practice', 'an alarm in the coldest pot and one on the loop'),
     cite('common-practice', 'differentials of 1 to 2 K'),
+    cite('assumption', 'a warm day is 6 K above the mean high of its month'),
     cite('assumption', 'a thermostat should not switch on more often than every ten minutes'),
     cite('assumption', 'places read at rest, as if the night never ended; the air under the bench is mixed'),
   ],
@@ -201,13 +320,48 @@ export default calculator({
     const setOnLoop = atLimit && setIn(atLimit.loop);
     const onLoop = control.sensor === 'loop';
     const airWhenLoopRests = (onLoop ? control.setPoint : commonOnLoop) - loopAboveAir;
-    const alarmHigh = fullLoop! + sensorError + inHand;
+    const limits = limitsOf(situation);
+    const { safe: cut } = limits;
+    // Each of the two may be off by as much as is common: the alarm stands that far above what is usual, the limit above it.
+    const inOrder = cut === null || cut - fullLoop! >= 2 * sensorError;
+    const roomy = fullLoop! + sensorError + inHand;
+    const alarmHigh =
+      cut === null ? roomy : inOrder ? Math.min(roomy, (fullLoop! + cut) / 2) : cut - sensorError;
+    const mostPipePower = inOrder
+      ? null
+      : powerThatLifts(
+          situation,
+          limits.waterShare,
+          fullAir!,
+          loopAboveAir,
+          cut - 2 * sensorError - fullAir!,
+        );
+    const sunnyTrip = cut === null ? null : cut - sensorError - bench.place.dayOffset;
+    const warmest = warmHeatedDay(situation);
     const loopFrost = loopFreezes(bench) + sensorError + half + inHand;
 
     const warnings: Warning[] = [];
+    if (!inOrder) {
+      const [stands, cuts] = [amount(fullLoop!, temperature), amount(cut, temperature)];
+      const present = amount(ratedPower(bench.cable) / loopLength(bench), 'powerPerLength');
+      const found = sentence`On a hard night the loop stands at ${stands} with everything in order, and the limit thermostat must cut the power at ${cuts}: it would cut the heat when it is needed most. `;
+      const remedy = limits.byRoom
+        ? sentence`The stand-pipe or air space is full there: give it more room.`
+        : mostPipePower === null
+          ? sentence`The air under the bench alone comes to ${amount(fullAir!, temperature)}. Close the bench in first, so that it needs less heat.`
+          : sentence`There is too much cable on this pipe: ${present} by its label. About ${amount(mostPipePower, 'powerPerLength')} on each length of pipe would do: lay a longer loop, or take less cable.`;
+      const warn = fullLoop! > limits.expected! ? stop : care;
+      warnings.push(warn('limit-cuts-hard-nights', [...found, ...remedy]));
+    } else if (sunnyTrip !== null && warmest !== null && sunnyTrip < warmest) {
+      const text = sentence`A sunny day of ${amount(sunnyTrip, temperature)} outside may warm the loop to the limit thermostat’s ${amount(cut!, temperature)} with no heat on. It then stays off, and the next cold night finds the bench without heat. Open the vents on such days, look at it every evening of the season, or have it ring the alarm when it trips.`;
+      warnings.push(care('limit-trips-in-sun', text));
+    }
     const set = amount(control.setPoint, temperature);
     if (onLoop && setOnLoop !== null && control.setPoint < setOnLoop - dial) {
-      const text = sentence`A thermostat that holds the loop at ${set} lets the cable rest while the air under the bench is down to ${amount(airWhenLoopRests, temperature)}. It keeps the loop, not the roots. Put the sensor in a pot and set ${amount(setInPot, temperature)}.`;
+      const outside = night!.outside;
+      const kept = restOn(situation, 'thermostat', expectedParameters(situation), outside);
+      const air = kept.temperatures[kept.body.under]!;
+      const text = sentence`A thermostat that holds the loop at ${set} keeps the loop, not the roots. On a night at ${amount(outside, temperature)} that lasts it lets the cable rest while the air under the bench comes to ${amount(air, temperature)} and the coldest roots to ${amount(kept.coldestRoots, temperature)}. Put the sensor in a pot and set ${amount(setInPot, temperature)}.`;
       warnings.push(care('loop-sensor-rests', text));
     }
     const wanted = control.sensor === 'pot' ? setInPot : control.sensor === 'air' ? setInAir : null;
@@ -230,9 +384,12 @@ export default calculator({
     if (control.alarmHigh > stuckLoop) {
       const text = sentence`With the thermostat stuck on the loop comes to ${amount(stuckLoop, temperature)} in ordinary weather of the coldest month. A high alarm at ${amount(control.alarmHigh, temperature)} on the loop would not ring.`;
       warnings.push(care('high-alarm-silent', text));
-    } else if (control.alarmHigh < fullLoop!) {
+    } else if (inOrder && control.alarmHigh < fullLoop!) {
       const text = sentence`On a hard night the loop stands at ${amount(fullLoop!, temperature)} with everything in order. A high alarm at ${amount(control.alarmHigh, temperature)} on the loop would ring: set it to ${amount(alarmHigh, temperature)}.`;
       warnings.push(care('high-alarm-at-work', text));
+    } else if (cut !== null && control.alarmHigh > cut - dial) {
+      const text = sentence`The limit thermostat must cut the power at ${amount(cut, temperature)}. A high alarm at ${amount(control.alarmHigh, temperature)} on the loop rings only after that, or never: set it to ${amount(alarmHigh, temperature)}.`;
+      warnings.push(care('high-alarm-behind-limit', text));
     }
     if (onLoop && control.setPoint < loopFrost - dial) {
       const text = sentence`A thermostat on the loop at ${set} may let the loop freeze. Set at least ${amount(loopFrost, temperature)}.`;
@@ -255,6 +412,10 @@ export default calculator({
         shortestCycle: fullPower > 0 ? figure((heldPerDegree * control.differential) / fullPower) : null,
         alarmLow: figure(alarmLow),
         alarmHigh: figure(alarmHigh),
+        loopWarmest: figure(fullLoop!),
+        limitThermostat: figureOrNone(cut),
+        mostPipePower: figureOrNone(mostPipePower),
+        sunnyTrip: figureOrNone(sunnyTrip),
         stuckLoop: figure(stuckLoop),
         loopFrost: figure(loopFrost),
       },

@@ -4,7 +4,9 @@ import { changed as changedBench } from '../../calculators/bench/changed.ts';
 import { expectedParameters } from '../../calculators/bench/priors.ts';
 import { restOn } from '../../calculators/bench/steady.ts';
 import type { Situation } from '../../calculators/calculator.ts';
+import loop from '../../calculators/questions/loop.ts';
 import settings from '../../calculators/questions/settings.ts';
+import sheath from '../../calculators/questions/sheath.ts';
 import { codesOf, valueOf } from '../support/answers.ts';
 import { anyBench, type BenchChanges, withOthersFrom } from '../support/benches.ts';
 import { expectNear } from '../support/near.ts';
@@ -14,9 +16,10 @@ const answer = (changes: BenchChanges = {}) => settings.compute(situation(change
 
 /** The start bench on a night that its cable holds, with all that the guide asks of sensor and alarms. */
 const mild: BenchChanges = { place: { designNight: 'own', ownLowest: -4 }, control: { differential: 1 } };
-const asked = answer(mild).figures;
+const asked = answer({ ...mild, place: { ...mild.place, dayOffset: 2 } }).figures;
 const set: BenchChanges = {
-  ...mild,
+  // A house that the sun hardly warms, so that no sunny day trips the limit.
+  place: { ...mild.place, dayOffset: 2 },
   control: {
     sensor: 'pot',
     setPoint: valueOf(asked.setInPot),
@@ -135,6 +138,45 @@ describe('settings', () => {
     expect(valueOf(mild.figures.outside)).toBe(-2);
   });
 
+  // A straight loop of 6 m has half of the pipe of the U that the start bench has, so that its cable heats each metre twice as
+  // much. Whether that is too much, and how much would do, is tried by laying just that much cable.
+  it('says when the cable is too much for its pipe, and how much would do', () => {
+    const short: BenchChanges = { loop: { run: 'straight' } };
+    const before = answer(short);
+    expect(codesOf(before)[0]).toMatch(/limit-cuts-hard-nights$/u);
+    expect(valueOf(before.figures.loopWarmest)).toBeGreaterThan(valueOf(before.figures.limitThermostat) - 2);
+    const most = valueOf(before.figures.mostPipePower);
+    const { bench } = situation(short);
+    const length = (most * bench.frame.length) / bench.cable.powerPerLength;
+    const after = answer({ ...short, cable: { length } });
+    expect(codesOf(after).join()).not.toContain('limit-cuts-hard-nights');
+    expect(after.figures.mostPipePower).toBeNull();
+    // No less than is needed either: the loop then comes to 2 K below the limit on a night that it can hold, or to less where
+    // the air is cooler.
+    expect(valueOf(after.figures.loopWarmest)).toBeLessThan(valueOf(after.figures.limitThermostat) - 1.9);
+    expect(codesOf(answer())).not.toContain('stop limit-cuts-hard-nights');
+  });
+
+  it('never lets the limit stand higher than cable, pipe or room for expansion bear', () => {
+    const where = situation({ loop: { standpipeHeight: 0.45 } });
+    const limit = valueOf(settings.compute(where).figures.limitThermostat);
+    expect(limit).toBeLessThanOrEqual(sheath.compute(where).figures.limitThermostat!.low!);
+    expect(limit).toBeLessThanOrEqual(valueOf(loop.compute(where).figures.fullAt));
+    // Drain pipe is good to 60 °C in service (supplier data).
+    expect(limit).toBeLessThanOrEqual(60);
+  });
+
+  // By hand: the limit, less a degree for its dial, less what the house is above outside at midday.
+  it('warns of a sunny day that trips the limit, of the months in which it is needed', () => {
+    const { figures } = answer({ place: { dayOffset: 6 } });
+    expectNear(valueOf(figures.sunnyTrip), valueOf(figures.limitThermostat) - 1 - 6, 1e-9);
+    // Months with nights of 5 °C or colder reach 13 °C by day at this station, and 19 °C on a warm day.
+    const tripping = (dayOffset: number) => codesOf(answer({ place: { dayOffset } }));
+    const free = valueOf(figures.limitThermostat) - 1 - 19;
+    expect(tripping(free + 0.5)).toContain('care limit-trips-in-sun');
+    expect(tripping(Math.max(0, free - 0.5))).not.toContain('care limit-trips-in-sun');
+  });
+
   it('has no reading at the limit where the roots never get there', () => {
     const { figures } = answer({ place: { houseKind: 'held', houseMinimum: 6 } });
     expect(figures).toMatchObject({ loopAtLimit: null, airAtLimit: null, potAtLimit: null, setOnLoop: null });
@@ -150,6 +192,10 @@ describe('settings', () => {
     expect(of({ alarmLow: -2 })).toEqual(['care low-alarm-late']);
     expect(of({ alarmHigh: 40 })).toEqual(['care high-alarm-silent']);
     expect(of({ alarmHigh: 8 })).toEqual(['care high-alarm-at-work']);
+    const limit = valueOf(asked.limitThermostat);
+    const stuck = valueOf(asked.stuckLoop);
+    expect(limit, 'a bench whose limit is below its stuck loop').toBeLessThan(stuck);
+    expect(of({ alarmHigh: (limit + stuck) / 2 })).toEqual(['care high-alarm-behind-limit']);
     expect(of({ sensor: 'loop', setPoint: 4.5 })).toEqual(['care loop-sensor-rests']);
     expect(of({ sensor: 'loop', setPoint: 0 }, { mix: { antifreeze: 'none' } })).toEqual([
       'care loop-sensor-rests',
@@ -169,6 +215,13 @@ describe('settings', () => {
           if (one) expect(Number.isFinite(one.value), `${name} is ${one.value}`).toBe(true);
         expect(valueOf(figures.setInPot)).toBeGreaterThan(bench.plants.lowestRootTemperature);
         expect(valueOf(figures.loopAboveAir)).toBeGreaterThan(0);
+        const { loopWarmest, alarmHigh, limitThermostat } = figures;
+        // Each a degree above the one before it, or a warning that says why not.
+        if (limitThermostat) {
+          expect(valueOf(alarmHigh)).toBeLessThanOrEqual(limitThermostat.value - 1 + 1e-9);
+          const cuts = warnings.some(({ code }) => code === 'limit-cuts-hard-nights');
+          expect(valueOf(alarmHigh) >= valueOf(loopWarmest) + 1 - 1e-9).toBe(!cuts);
+        }
         expect(new Set(warnings.map(({ code }) => code)).size).toBe(warnings.length);
         for (const { text } of warnings) expect(text.at(-1)).toMatch(/\.$/u);
       }),
