@@ -8,6 +8,7 @@ import {
   stop,
   type Figure,
   type Sentence,
+  type Situation,
   type Warning,
 } from '../calculator.ts';
 import { ratedPower } from '../electric/cable.ts';
@@ -15,6 +16,8 @@ import {
   acceptsProtection,
   circuitCurrent,
   coldestStart,
+  powerShareAfterDrop,
+  settledDrop,
   smallestBreaker,
   startUpRatio,
   voltageDrop,
@@ -30,6 +33,18 @@ const mainsSpread = 0.1;
 const sameSize = 0.01;
 
 const figure = (value: number): Figure => ({ value });
+
+/**
+ * What is left of the label's power at the end of the feeder [W]. The resistance of a self-regulating cable falls as it cools,
+ * so it loses less than the square of the voltage would take and gains nothing: half of that loss, from none to all of it.
+ */
+function arriving(situation: Situation): Figure {
+  const { cable } = situation.bench;
+  const rated = ratedPower(cable);
+  if (cable.kind === 'constant') return figure(rated * powerArriving(situation));
+  const low = rated * powerShareAfterDrop(settledDrop(dropOf(situation)));
+  return { value: (low + rated) / 2, low, high: rated };
+}
 
 export default calculator({
   id: 'circuit',
@@ -105,7 +120,7 @@ export default calculator({
       quantity: 'power',
       symbol: 'P_a',
       explain:
-        'What is left of its label at the end of the feeder, with everything on. Count on this on the coldest night. Empty for a self-regulating cable, which makes up for a part of the loss.',
+        'What is left of its label at the end of the feeder, with everything on. Count on this on the coldest night. A self-regulating cable makes up for a part of the loss: its range goes from none of it made up for to all, and by its line it gives more than its label to a loop that is colder than 10 °C (50 °F).',
     },
     groundFaultTrip: {
       label: 'Ground-fault device for people trips at, at most',
@@ -149,6 +164,7 @@ export default calculator({
     ...ruleSets.iec.voltageDrop.cites,
     ...ruleSets.us.groundFault.cites,
     ...ruleSets.iec.groundFault.cites,
+    cite('assumption', 'a self-regulating cable makes up for half of what the feeder takes, none to all'),
     cite('startup-table', 'one maker’s longest lengths by start-up temperature'),
   ],
   cautions: ['mains-and-water', 'cable-instructions'],
@@ -227,8 +243,7 @@ export default calculator({
         loadShare: figure((heating + other) / supply.breaker),
         voltageDrop: figure(drop),
         voltageDropVolts: figure(lost),
-        powerArriving:
-          cable.kind === 'constant' ? figure(ratedPower(cable) * powerArriving(situation)) : null,
+        powerArriving: arriving(situation),
         groundFaultTrip: figure(trips.people),
         longestFeeder: figure(longestFeeder),
       },

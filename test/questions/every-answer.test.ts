@@ -38,7 +38,6 @@ const mayBeEmpty: Readonly<Record<string, (situation: Situation) => boolean>> = 
   // Less than one turn has no neighbour; a turn is at most as long as the cable then is.
   'winding.gap': ({ bench }) => bench.cable.length <= loopLength(bench) * 1.00001 || loopLength(bench) < 60,
   'winding.leastPitch': ({ bench }) => bench.cable.leastGap > 0.15,
-  'circuit.powerArriving': ({ bench }) => bench.cable.kind === 'self-regulating',
   'loop.rise': ({ bench }) => bench.loop.expansion === 'headspace',
   'loop.likelyRise': ({ bench }) => bench.loop.expansion === 'headspace',
   'loop.fillLevel': ({ bench }) => bench.loop.expansion === 'headspace',
