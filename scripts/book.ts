@@ -12,28 +12,16 @@ import { readOptions, runTask, TaskProblem } from './steps.ts';
 /** Where a build puts the book, from the top of the guide. */
 export const bookFile = 'book/winter-bench-guide.pdf';
 
-interface OutlineItem {
-  readonly title: string;
-  readonly dest: string | readonly unknown[] | null;
-  readonly items: readonly OutlineItem[];
-}
-
-/** The page, counted from 1, that each bookmark of a PDF leads to, by its words without their blanks: lines break them. */
-async function pagesOf(pdf: Uint8Array): Promise<ReadonlyMap<string, number>> {
+/** The page, counted from 1, on which each of these elements lies that a link in a PDF leads to, by its id. */
+async function pagesOf(pdf: Uint8Array, ids: readonly string[]): Promise<ReadonlyMap<string, number>> {
   const { getDocument } = await import('pdfjs-dist/legacy/build/pdf.mjs');
   const task = getDocument({ data: new Uint8Array(pdf), useSystemFonts: false });
   const file = await task.promise;
   const pages = new Map<string, number>();
-  const walk = async (items: readonly OutlineItem[]): Promise<void> => {
-    for (const { title, dest, items: below } of items) {
-      const explicit: unknown = typeof dest === 'string' ? await file.getDestination(dest) : dest;
-      const ref = (explicit as readonly { num: number; gen: number }[] | null)?.[0];
-      const words = title.replace(/\s+/gu, '');
-      if (ref && !pages.has(words)) pages.set(words, (await file.getPageIndex(ref)) + 1);
-      await walk(below);
-    }
-  };
-  await walk(await file.getOutline());
+  for (const id of ids) {
+    const [page] = ((await file.getDestination(id)) ?? []) as [{ num: number; gen: number }?];
+    if (page) pages.set(id, (await file.getPageIndex(page)) + 1);
+  }
   await task.destroy();
   return pages;
 }
@@ -54,7 +42,8 @@ export async function printBook(folder: string, base: string, browser: string): 
     args: ['--headless', '--no-sandbox', '--disable-gpu', '--disable-background-networking'],
   });
   try {
-    const context = await opened.newContext({ serviceWorkers: 'block' });
+    // The figures of the example are in the page; its scripts would only work them out again.
+    const context = await opened.newContext({ serviceWorkers: 'block', javaScriptEnabled: false });
     const page = await context.newPage();
     await page.goto(`${serving.address}book/`);
     const paper = await page.evaluate((top) => {
@@ -67,26 +56,19 @@ export async function printBook(folder: string, base: string, browser: string): 
       return article?.dataset['paper'] ?? 'a4';
     }, serving.address);
     await page.evaluate(() => document.fonts.ready);
-    const print = () =>
-      page.pdf({
-        format: paper === 'letter' ? 'Letter' : 'A4',
-        printBackground: true,
-        outline: true,
-        tagged: true,
-      });
-    const pages = await pagesOf(await print());
-    await page.evaluate(
-      (found) => {
-        for (const place of document.querySelectorAll<HTMLElement>('[data-page-of]')) {
-          const heading = document.getElementById(place.dataset['pageOf'] ?? '');
-          place.textContent = found[(heading?.textContent ?? '').replace(/\s+/gu, '')] ?? '';
-        }
-      },
-      Object.fromEntries([...pages].map(([title, number]) => [title, String(number)])),
-    );
+    const format = paper === 'letter' ? 'Letter' : 'A4';
+    const ids = await page
+      .locator('[data-page-of]')
+      .evaluateAll((places) => places.map((place) => place.getAttribute('data-page-of') ?? ''));
+    // Without tags it is printed faster, and breaks into the same pages.
+    const pages = await pagesOf(await page.pdf({ format, printBackground: true }), ids);
+    await page.evaluate((found) => {
+      for (const place of document.querySelectorAll<HTMLElement>('[data-page-of]'))
+        place.textContent = String(found[place.dataset['pageOf'] ?? ''] ?? '');
+    }, Object.fromEntries(pages));
     const file = join(folder, bookFile);
     await mkdir(dirname(file), { recursive: true });
-    await writeFile(file, await print());
+    await writeFile(file, await page.pdf({ format, printBackground: true, outline: true, tagged: true }));
   } finally {
     await opened.close();
     await serving.close();

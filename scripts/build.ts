@@ -2,14 +2,16 @@
  * Builds the guide into dist/, a folder for any static host, with the worksheets of the example benches in it:
  * `npm run build -- [--region ID] [--base PATH]`.
  */
-import { access, mkdir } from 'node:fs/promises';
+import { access, cp, mkdir, rm } from 'node:fs/promises';
 import { basename, join, relative } from 'node:path';
 import { bookFile, printBook } from './book.ts';
+import { BadInput } from './command.ts';
 import { filesOf, loadRegions } from './content-files.ts';
 import { findBrowser } from './find-browser.ts';
 import { ensureFonts } from './fonts.ts';
 import { writeServiceWorker } from './offline.ts';
 import { readOptions, root, run, runTask, step, TaskProblem } from './steps.ts';
+import { worksheet } from './worksheet.ts';
 
 /** Where the built guide lies. */
 export const outFolder = join(root, 'dist');
@@ -45,13 +47,22 @@ async function runOrStop(program: string, words: readonly string[], env?: Readon
     throw new TaskProblem(`\n${said.trim()}\n\n${[program, ...words].join(' ')} ended with ${code}.`);
 }
 
-/** The worksheet of one example bench, made by the command that makes anyone's. */
-async function makeWorksheet(file: string, folder: string): Promise<string> {
-  const name = basename(file, '.yaml');
-  const out = join(folder, `${name}.pdf`);
-  const figures = join(folder, `${name}.json`);
-  await runOrStop('node', ['scripts/worksheet.ts', join(root, file), '--out', out, '--figures', figures]);
-  return out;
+/** The worksheets of the example benches with their figures, made by the command that makes anyone's; their names. */
+async function makeWorksheets(folder: string): Promise<readonly string[]> {
+  await rm(folder, { recursive: true, force: true });
+  await mkdir(folder, { recursive: true });
+  const quiet = { folder: root, write: () => undefined, complain: () => undefined, terminal: false };
+  const names: string[] = [];
+  for (const { file } of filesOf('benches')) {
+    const out = join(folder, basename(file, '.yaml'));
+    try {
+      await worksheet([join(root, file), '--out', `${out}.pdf`, '--figures', `${out}.json`], quiet);
+    } catch (problem) {
+      throw problem instanceof BadInput ? new TaskProblem(problem.message) : problem;
+    }
+    names.push(`${basename(out)}.pdf`);
+  }
+  return names;
 }
 
 /**
@@ -67,12 +78,15 @@ export async function buildGuide({ region, base }: BuildOptions = {}): Promise<B
     ...(base === undefined ? {} : { BASE: baseOf(base) }),
   };
   await step('Fonts of the worksheet', ensureFonts);
-  await step('Pages', () => runOrStop('astro', ['build'], env));
+  // The pages are built by another process, which empties the folder that they go to.
+  const made = join(root, '.cache', 'worksheets');
+  const [names] = await Promise.all([
+    step('Worksheets', () => makeWorksheets(made)),
+    step('Pages', () => runOrStop('astro', ['build'], env)),
+  ]);
   const folder = join(outFolder, 'worksheets');
-  await mkdir(folder, { recursive: true });
-  const worksheets = await step('Worksheets', () =>
-    Promise.all(filesOf('benches').map(({ file }) => makeWorksheet(file, folder))),
-  );
+  await cp(made, folder, { recursive: true });
+  const worksheets = names.map((name) => join(folder, name));
   await access(join(outFolder, 'bench.schema.json'));
   if (browser === undefined) console.log('No Chromium or Chrome here: the guide as a PDF was not made.');
   else

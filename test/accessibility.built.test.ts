@@ -1,9 +1,9 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { accessibilityFaults, bringAxe } from './support/accessibility.ts';
-import { readers, violationsOf, type Reader } from './support/reader.ts';
+import { readers, shiftsOf, violationsOf, type Reader } from './support/reader.ts';
 import { builtPages } from './support/site.ts';
 
-/** Every page of the built guide on a desk: its policy, its accessibility in light and in dark. */
+/** Every page of the built guide on a desk: its policy, its accessibility in light and in dark, that it holds still. */
 
 const reader = readers();
 
@@ -14,10 +14,11 @@ describe('every page', () => {
   });
 
   it.each(builtPages())(
-    '/%s keeps the policy, loads without a fault, and is accessible in light and dark',
+    '/%s keeps the policy, loads without a fault, holds still, and is accessible in light and dark',
     async (path) => {
       const page = await walker.goOn(path);
-      if (path === 'bench/') await page.locator('[data-progress]:not(:empty)').waitFor();
+
+      expect(await shiftsOf(page)).toEqual([]);
       expect(walker.faults).toEqual([]);
       expect(await violationsOf(page)).toEqual([]);
       await page.evaluate(() => {

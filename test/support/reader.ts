@@ -125,7 +125,8 @@ export function readers(): OpenReader {
       }
       new PerformanceObserver((list) => {
         for (const { value, hadRecentInput, sources } of list.getEntries() as Shift[])
-          if (!hadRecentInput)
+          // Such figures are given in thousandths: less counts as none.
+          if (!hadRecentInput && value >= 0.0005)
             shifts.push(`${value.toFixed(4)} ${(sources[0]?.node?.textContent ?? '').trim().slice(0, 60)}`);
       }).observe({ type: 'layout-shift', buffered: true });
     });
