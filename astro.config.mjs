@@ -5,6 +5,7 @@ import { createHash } from 'node:crypto';
 import { fields } from './calculators/bench/fields.ts';
 import { contentFiles, customsOfRegions, exampleOf } from './site/build/content-files.ts';
 import { leanCalculators } from './site/build/lean-calculators.ts';
+import { noPreloading } from './site/build/no-preloading.ts';
 import { mathFont } from './site/math/font.ts';
 import { mathInText } from './site/math/in-text.ts';
 
@@ -33,7 +34,7 @@ export default defineConfig({
     // Smart punctuation would turn the inch mark of 3/8" into a quotation mark.
     processor: satteri({ features: { smartPunctuation: false, math: true }, mdastPlugins: [mathInText] }),
   },
-  integrations: [mdx(), contentFiles(), leanCalculators(), mathFont()],
+  integrations: [mdx(), contentFiles(), leanCalculators(), noPreloading(), mathFont()],
   vite: {
     define: {
       'import.meta.env.REGION': JSON.stringify(region),

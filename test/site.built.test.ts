@@ -62,15 +62,13 @@ describe('every page', () => {
     expect(text.match(/.{0,40}[\p{L}\d)”] [.,;:!?)].{0,20}/gu) ?? []).toEqual([]);
   });
 
-  it('is valid HTML', async () => {
-    const validator = new HtmlValidate(new FileSystemConfigLoader());
-    const wrong: string[] = [];
-    for (const page of pages) {
-      const report = await validator.validateString(htmlOf(page), `${root}/dist/${fileOfPage(page)}`);
-      for (const result of report.results)
-        for (const { line, column, message, ruleId } of result.messages)
-          wrong.push(`${page}:${line}:${column} ${ruleId}: ${message}`);
-    }
+  const validator = new HtmlValidate(new FileSystemConfigLoader());
+
+  it.each(pages)('/%s is valid HTML', async (page) => {
+    const { results } = await validator.validateString(htmlOf(page), `${root}/dist/${fileOfPage(page)}`);
+    const wrong = results.flatMap(({ messages }) =>
+      messages.map(({ line, column, message, ruleId }) => `${line}:${column} ${ruleId}: ${message}`),
+    );
     expect(wrong).toEqual([]);
   });
 });
