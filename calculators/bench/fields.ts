@@ -716,7 +716,7 @@ export const fields = {
         explain: 'Switches off when current finds another way than back through the wire.',
         options: {
           people: { label: 'For people (RCD of 30 mA or less; in North America GFCI of class A, 4 to 6 mA)' },
-          equipment: { label: 'For equipment (RCD of 100 mA or more; in North America of 30 mA or more)' },
+          equipment: { label: 'For equipment (RCD of 100 or 300 mA; in North America 30 mA or more)' },
           none: { label: 'None' },
         },
         start: 'people',

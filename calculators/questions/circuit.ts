@@ -200,7 +200,7 @@ export default calculator({
       const text = [...danger, ...people, '), before anything is plugged in.'];
       warnings.push(stop('no-ground-fault-protection', text));
     } else if (!acceptsProtection(rules, supply.protection)) {
-      const danger = sentence`Protection of equipment lets through ${amount(trips.equipment, 'faultCurrent')} or more, which a person may not survive. Ask an electrician for a device that protects people (`;
+      const danger = sentence`Protection of equipment commonly lets through up to ${amount(trips.equipment, 'faultCurrent')}, which a person may not survive. Ask an electrician for a device that protects people (`;
       warnings.push(care('equipment-protection-only', [...danger, ...people, ').']));
     }
     if (supply.breaker < needed - sameSize) {

@@ -196,7 +196,7 @@ export default calculator({
       waterShare: inRange(situation, (one) => inService(bench, one).fluidShare),
     };
     const pipeInService = inRange(situation, (one) => inService(bench, one).pipeUnderCable);
-    const skin = cable.contact === 'taped' ? ' with its foil still on' : '';
+    const skin = cable.contact === 'taped' ? ', the foil still on,' : '';
     const allowed = amount(cable.highestSheath, 'temperature');
     const warnings: Warning[] = [];
     // Too hot even on a loop as cold as the search goes: no limit on the loop saves such a cable.
@@ -225,8 +225,7 @@ export default calculator({
     }
     if (figures.atCrossing.value > cable.highestSheath) {
       const hot = sentence` the sheath may come to ${amount(figures.atCrossing.value, 'temperature')} and ${allowed} is allowed. This is why turns never cross or touch.`;
-      const where = `Where two turns cross, half of each hidden${cable.contact === 'taped' ? ' and the foil still on' : ''},`;
-      warnings.push(care('crossing-over-limit', [where, ...hot]));
+      warnings.push(care('crossing-over-limit', [`Where two turns cross${skin}`, ...hot]));
     }
     if (figures.pipeWhenEmpty.high > highestService) {
       const text = sentence`Without water the pipe under the cable may come to ${amount(figures.pipeWhenEmpty.high, 'temperature')} and ${amount(highestService, 'temperature')} is allowed. Fill the loop before the cable is ever switched on.`;
