@@ -5,8 +5,8 @@
 import { access, cp, mkdir, rm } from 'node:fs/promises';
 import { basename, join, relative } from 'node:path';
 import { bookFile, printBook } from './book.ts';
-import { BadInput } from './command.ts';
-import { filesOf, loadRegions } from './content-files.ts';
+import type { FileText } from '../content/regions.ts';
+import { benchesIn, filesOf, loadRegions, regionNamed } from './content-files.ts';
 import { findBrowser } from './find-browser.ts';
 import { ensureFonts } from './fonts.ts';
 import { writeServiceWorker } from './offline.ts';
@@ -36,9 +36,25 @@ function baseOf(written: string): string {
   throw new TaskProblem(`--base must be a path on the host, such as /winter/. Found: ${written}`);
 }
 
-function checkRegion(id: string): void {
-  const ids = loadRegions().map((region) => region.id);
-  if (!ids.includes(id)) throw new TaskProblem(`--region must be ${ids.join(' or ')}. Found: ${id}`);
+/** The example benches that go with a guide: those of its region, or of all where none was asked for. */
+function benchesOf(id: string | undefined): readonly FileText[] {
+  if (id === undefined) return filesOf('benches');
+  const regions = loadRegions();
+  const benches = benchesIn(regionNamed(id, regions), regions);
+  if (benches.length > 0) return benches;
+  throw new TaskProblem(
+    `The region ${id} has no example bench: put a bench file with "region: ${id}" into content/benches/.`,
+  );
+}
+
+/** Where the codes on worksheets lead to another place than the one that the guide is built for. */
+function strayCodes(id: string | undefined, base: string): string | undefined {
+  if (id === undefined) return undefined;
+  const { guide } = regionNamed(id, loadRegions());
+  const { origin, pathname } = new URL(guide);
+  return pathname === base
+    ? undefined
+    : `The codes on worksheets lead to ${guide}, and the guide is built for ${base}: write "guide: ${origin}${base}" in content/regions/${id}.yaml, or give --base ${pathname}.`;
 }
 
 async function runOrStop(program: string, words: readonly string[], env?: Readonly<Record<string, string>>) {
@@ -48,18 +64,14 @@ async function runOrStop(program: string, words: readonly string[], env?: Readon
 }
 
 /** The worksheets of the example benches with their figures, made by the command that makes anyone's; their names. */
-async function makeWorksheets(folder: string): Promise<readonly string[]> {
+async function makeWorksheets(folder: string, benches: readonly FileText[]): Promise<readonly string[]> {
   await rm(folder, { recursive: true, force: true });
   await mkdir(folder, { recursive: true });
   const quiet = { folder: root, write: () => undefined, complain: () => undefined, terminal: false };
   const names: string[] = [];
-  for (const { file } of filesOf('benches')) {
+  for (const { file } of benches) {
     const out = join(folder, basename(file, '.yaml'));
-    try {
-      await worksheet([join(root, file), '--out', `${out}.pdf`, '--figures', `${out}.json`], quiet);
-    } catch (problem) {
-      throw problem instanceof BadInput ? new TaskProblem(problem.message) : problem;
-    }
+    await worksheet([join(root, file), '--out', `${out}.pdf`, '--figures', `${out}.json`], quiet);
     names.push(`${basename(out)}.pdf`);
   }
   return names;
@@ -70,18 +82,19 @@ async function makeWorksheets(folder: string): Promise<readonly string[]> {
  * @throws {TaskProblem} when a page, a bench file or a region has a mistake; it says which
  */
 export async function buildGuide({ region, base }: BuildOptions = {}): Promise<Built> {
-  if (region !== undefined) checkRegion(region);
+  const benches = benchesOf(region);
+  const place = base === undefined ? '/' : baseOf(base);
   const browser = findBrowser();
   const env = {
     ...(browser === undefined ? {} : { BOOK: bookFile }),
     ...(region === undefined ? {} : { REGION: region }),
-    ...(base === undefined ? {} : { BASE: baseOf(base) }),
+    ...(base === undefined ? {} : { BASE: place }),
   };
   await step('Fonts of the worksheet', ensureFonts);
   // The pages are built by another process, which empties the folder that they go to.
   const made = join(root, '.cache', 'worksheets');
   const [names] = await Promise.all([
-    step('Worksheets', () => makeWorksheets(made)),
+    step('Worksheets', () => makeWorksheets(made, benches)),
     step('Pages', () => runOrStop('astro', ['build'], env)),
   ]);
   const folder = join(outFolder, 'worksheets');
@@ -89,11 +102,10 @@ export async function buildGuide({ region, base }: BuildOptions = {}): Promise<B
   const worksheets = names.map((name) => join(folder, name));
   await access(join(outFolder, 'bench.schema.json'));
   if (browser === undefined) console.log('No Chromium or Chrome here: the guide as a PDF was not made.');
-  else
-    await step('The guide as a PDF', () =>
-      printBook(outFolder, base === undefined ? '/' : baseOf(base), browser),
-    );
+  else await step('The guide as a PDF', () => printBook(outFolder, place, browser));
   await step('Use without a network', () => writeServiceWorker(outFolder));
+  const stray = strayCodes(region, place);
+  if (stray !== undefined) console.log(stray);
   return { worksheets, book: browser === undefined ? undefined : join(outFolder, bookFile) };
 }
 
