@@ -20,6 +20,7 @@ const tasks = {
   region: 'begin the file of a region, or read one over',
   station: 'make a station out of a file of temperatures',
   bench: 'measure how fast the parts are',
+  reports: 'write anew what the calculators say of the example benches',
   format: 'put the files into the house style',
 };
 

@@ -60,6 +60,10 @@ export const drawings = {
     needs: ['season'],
     load: async () => (await import('./drawing/savings.ts')).savingsDrawing,
   },
+  'temperature-ladder': {
+    needs: ['night'],
+    load: async () => (await import('./drawing/temperature-ladder.ts')).temperatureLadderDrawing,
+  },
   plan: {
     needs: ['winding'],
     load: async () => (await import('./drawing/plan.ts')).planDrawing,

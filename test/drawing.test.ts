@@ -27,6 +27,7 @@ import { sectionDrawing } from '../site/drawing/section.ts';
 import { spread } from '../site/drawing/spread.ts';
 import { svgElement, svgMarkup } from '../site/drawing/svg.ts';
 import { thermometersDrawing } from '../site/drawing/thermometers.ts';
+import { temperatureLadderDrawing } from '../site/drawing/temperature-ladder.ts';
 import { unrolledDrawing } from '../site/drawing/unrolled.ts';
 import { waysDrawing } from '../site/drawing/ways.ts';
 import { windingDrawing } from '../site/drawing/winding.ts';
@@ -51,6 +52,7 @@ const drawings = {
   'hold-over': holdOverDrawing,
   months: monthsDrawing,
   savings: savingsDrawing,
+  'temperature ladder': temperatureLadderDrawing,
 } as const satisfies Record<string, BenchDrawing>;
 
 const metric: Manner = { system: 'metric', locale: 'en' };
@@ -72,6 +74,7 @@ const throughTime: ReadonlySet<BenchDrawing> = new Set([
   holdOverDrawing,
   monthsDrawing,
   savingsDrawing,
+  temperatureLadderDrawing,
 ]);
 
 const known = new WeakMap<Situation, Answers>();
@@ -349,6 +352,18 @@ describe('what the drawings show', () => {
     const [said, rows] = signs(situation(extremesOfTime['nothing freezes']));
     expect(said).toBeGreaterThan(0);
     expect(said).toBeLessThanOrEqual(rows ?? 0);
+  });
+
+  it('temperature ladder: ends at the night built for, with the roots that the snap comes to', () => {
+    const where = situation();
+    const { outside, lowestRootTemperature } = answersOf(where).night.figures;
+    const { description, marks } = drawn(temperatureLadderDrawing, where);
+    const rungs = marks.filter((mark) => isText(mark)).filter(({ text }) => text.includes(' outside'));
+    const words = (value: number | undefined) => `${(value ?? NaN).toFixed(1).replace('-', '−')}\u202f°C`;
+    expect(rungs.at(-1)?.text).toBe(`${words(outside?.value)} outside: you build for this`);
+    expect(description).toContain(`Coldest roots ${words(lowestRootTemperature?.value)}`);
+    const levels = rungs.map(({ text }) => Number(/^(−?[\d.]+)/u.exec(text)?.[1]?.replace('−', '-')));
+    expect(levels).toEqual(levels.toSorted((a, b) => b - a));
   });
 
   it('months and savings: bars are as long as the energy that they stand for', () => {

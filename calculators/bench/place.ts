@@ -6,7 +6,13 @@ import { houseCoverings } from '../tables/benches.ts';
 import { temperatureThrough, type Series } from '../weather/series.ts';
 import type { Parameters } from './priors.ts';
 
-/** What surrounds a bench [°C]: the air of the house, the ground below, and the inner face of the roof above. */
+/**
+ * What surrounds a bench [°C]: the air of the house, the ground below, and the inner face of the roof above.
+ *
+ * The walls of the house are taken to be as warm as its air (assumption). By hand: walls 4 K colder, of which a skirt sees
+ * half beside the floor, would draw on it by ½ × 4 × 4.2 ÷ (4.2 + 2.5) ≈ 1¼ K more, with a radiant film of 4.2 and an air
+ * film of 2.5 W/(m²·K); with 12 K across the skirt that is a tenth more heat through it, a few hundredths of the whole.
+ */
 export interface Around {
   readonly house: Celsius;
   readonly ground: Celsius;

@@ -1,7 +1,15 @@
 import { changed, type Changes } from '../bench/changed.ts';
 import { improvements, type Improvement } from '../bench/improvements.ts';
-import { restOn } from '../bench/steady.ts';
-import { calculator, type Figure, type Situation } from '../calculator.ts';
+import { restOn, warmestUnder } from '../bench/steady.ts';
+import {
+  amount,
+  calculator,
+  care,
+  sentence,
+  type Figure,
+  type Situation,
+  type Warning,
+} from '../calculator.ts';
 import { cite } from '../sources.ts';
 import watts from './watts.ts';
 
@@ -40,6 +48,12 @@ function needed(situation: Situation): Figure<'power'> | null {
 const coldest = (situation: Situation): Figure<'temperature'> => ({
   value: restOn(situation, 'thermostat').coldestRoots,
 });
+
+/** Why a power that is asked for has no figure. */
+const noHeatFromBelow = care(
+  'no-heat-from-below',
+  sentence`Where there is no figure for the power, no heat from below holds the roots: the air under the bench would have to be hotter than ${amount(warmestUnder, 'temperature')}. The tops of the pots lose more than their bases can let in. Cover the plants, and see what is left.`,
+);
 
 export default calculator({
   id: 'first',
@@ -116,13 +130,18 @@ export default calculator({
     const pot = sensorAt('pot', situation);
     const more = doubled(situation);
     const bare = after(situation, uncovered, sensorAt('loop', situation));
+    const needs = {
+      needCover: needed(after(situation, made(cover))),
+      needGaps: needed(after(situation, made(gaps))),
+      needSecondLayer: needed(after(situation, made(secondLayer))),
+      needFloor: needed(after(situation, made(floor))),
+      needAll: needed(after(situation, ...Object.values(improvements).map(made))),
+    };
+    const warnings: Warning[] = [];
+    if (Object.values(needs).includes(null)) warnings.push(noHeatFromBelow);
     return {
       figures: {
-        needCover: needed(after(situation, made(cover))),
-        needGaps: needed(after(situation, made(gaps))),
-        needSecondLayer: needed(after(situation, made(secondLayer))),
-        needFloor: needed(after(situation, made(floor))),
-        needAll: needed(after(situation, ...Object.values(improvements).map(made))),
+        ...needs,
         bare: coldest(bare),
         cover: coldest(after(bare, cover.changes)),
         sensor: coldest(after(bare, pot)),
@@ -130,7 +149,7 @@ export default calculator({
         coverAndSensor: coldest(after(bare, cover.changes, pot)),
         all: coldest(after(bare, cover.changes, pot, more)),
       },
-      warnings: [],
+      warnings,
     };
   },
 });

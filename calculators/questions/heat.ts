@@ -1,13 +1,36 @@
-import { sideArea, skirtClosed } from '../bench/geometry.ts';
+import { potTopArea, sideArea, skirtClosed, topArea } from '../bench/geometry.ts';
 import { expectedParameters } from '../bench/priors.ts';
 import { straightThrough } from '../bench/sheet-stack.ts';
 import { designRest, heatLost, restOn, type Rest } from '../bench/steady.ts';
 import { changed } from '../bench/changed.ts';
 import { improvements, type Improvement } from '../bench/improvements.ts';
-import { calculator, type Figure, type Situation } from '../calculator.ts';
+import {
+  amount,
+  calculator,
+  care,
+  sentence,
+  type Figure,
+  type Situation,
+  type Warning,
+} from '../calculator.ts';
 import { cite } from '../sources.ts';
 import { sheets } from '../tables/films.ts';
 import watts from './watts.ts';
+
+/** By how much the share covered by pots may differ from what their number and size come to [1] (assumption). */
+const shareApart = 0.15;
+
+/**
+ * Number and diameter of the pots say how large their tops, bases and sides are, the share that they cover says how much of
+ * the bench top is left for air. Both are used as given; where they contradict each other, one of them is a slip.
+ */
+function potsContradict({ bench }: Situation): Warning[] {
+  const worked = potTopArea(bench) / topArea(bench);
+  const { potShare } = bench.frame;
+  if (Math.abs(worked - potShare) <= shareApart) return [];
+  const text = sentence`The pots by number and diameter would cover ${amount(worked, 'share')} of the bench top, and you gave ${amount(potShare, 'share')}. Number and diameter count for what the pots hold and lose, the share for the gaps between them that air passes. Correct whichever is wrong.`;
+  return [care('pots-and-share-differ', text)];
+}
 
 /** Power saved, of that needed to hold the roots, by one change; null where the bench has it already. */
 function saving(situation: Situation, { present, changes }: Improvement): Figure | null {
@@ -150,7 +173,7 @@ export default calculator({
         saveSecondLayer: saving(situation, improvements.secondLayer),
         saveFloor: saving(situation, improvements.floor),
       },
-      warnings: [],
+      warnings: potsContradict(situation),
     };
   },
 });

@@ -104,7 +104,7 @@ export default calculator({
   tables: {
     ladder: {
       label: 'Time to each limit, by outside temperature',
-      explain: 'An empty place is a limit that is not reached within ten days.',
+      explain: 'An empty place is above 240 h: ten days, beyond which nothing is followed.',
       columns: {
         outside: { label: 'Outside', quantity: 'temperature' },
         roots: { label: 'Roots at your limit', quantity: 'duration' },
@@ -151,9 +151,12 @@ export default calculator({
       const { low, high } = range[limit];
       const ends = { low: Math.max(0, Math.min(outageHorizon, low)), high: Math.min(outageHorizon, high) };
       const value = now[limit];
-      return value === null ? { value: outageHorizon, ...ends, beyond: 'above' } : { value, ...ends };
+      if (value !== null) return { value, ...ends };
+      // A range that lies beyond the horizon as a whole says nothing.
+      return { value: outageHorizon, ...(ends.low < outageHorizon ? ends : {}), beyond: 'above' };
     };
-    const plain = (value: number | null): Figure | null => (value === null ? null : { value });
+    const plain = (value: number | null): Figure =>
+      value === null ? { value: outageHorizon, beyond: 'above' } : { value };
     const dry = now.roots ? (ask(situation, ['roots'], { latent: false }).roots ?? 0) : 0;
     const wet = ask(changed(situation, { pots: { moisture: Math.max(bench.pots.moisture, watered) } }), [
       'roots',

@@ -112,7 +112,7 @@ export default calculator({
       label: 'Hours too warm from December to February',
       quantity: 'duration',
       explain:
-        'The middle of the root zone is above the temperature at which plants wake up. Ventilate on such days, and set the heat no higher.',
+        'The middle of the root zone is above the temperature at which plants wake up, in a house that stands shut as you describe it: warmer than outside by one offset at night and another at noon, without venting. Where winters are mild that is most of the time, with heat or without. Ventilate and shade on such days, and set the heat no higher.',
     },
   },
   tables: {

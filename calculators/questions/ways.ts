@@ -1,4 +1,5 @@
 import { heatedBench, waysOfHeating, type WayOfHeating } from '../bench/heaters.ts';
+import { warmestUnder } from '../bench/steady.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
 import { amount, calculator, care, sentence, type Cell, type Figure, type Warning } from '../calculator.ts';
 import { cite } from '../sources.ts';
@@ -114,6 +115,12 @@ export default calculator({
       tank: figure('tank'),
     };
     const warnings: Warning[] = [];
+    const failing = benches.filter(({ power }) => power === null);
+    if (failing.length > 0) {
+      const names = failing.map(({ way }) => named[way]).join('; ');
+      const text = sentence` Water or air would have to be hotter than ${amount(warmestUnder, 'temperature')}, and the tops of the pots would still lose more than comes in below. Cover the plants first.`;
+      warnings.push(care('no-power-does-it', [`No power holds the roots with: ${names}.`, ...text]));
+    }
     const [least] = benches
       .filter(({ power, way }) => power !== null && way !== 'lamps')
       .sort((a, b) => (a.power ?? 0) - (b.power ?? 0));
