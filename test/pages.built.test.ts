@@ -73,14 +73,17 @@ describe('every page', () => {
 describe('budgets', () => {
   const brotli = (bytes: Buffer): number => brotliCompressSync(bytes).length;
   const isFont = (path: string) => path.endsWith('.woff2');
+  /** What calculates apart from the page: loaded when someone steps into a form, and never in the page's way. */
+  const isWorker = (path: string) => path.startsWith('assets/worker/');
   const weight = (loaded: readonly { readonly path: string; readonly bytes: Buffer }[]) => {
     const sum = (weigh: (bytes: Buffer) => number, which: (path: string) => boolean) =>
       loaded.filter(({ path }) => which(path)).reduce((total, { bytes }) => total + weigh(bytes), 0);
     // A file whose bytes did not arrive would weigh nothing and pass.
     expect(loaded.filter(({ bytes }) => bytes.length === 0)).toEqual([]);
     return {
-      script: sum(brotli, (path) => path.endsWith('.js')),
-      withoutFont: sum(brotli, (path) => !isFont(path)),
+      script: sum(brotli, (path) => path.endsWith('.js') && !isWorker(path)),
+      worker: sum(brotli, isWorker),
+      withoutFont: sum(brotli, (path) => !isFont(path) && !isWorker(path)),
       font: sum((bytes) => bytes.length, isFont),
     };
   };
@@ -89,7 +92,8 @@ describe('budgets', () => {
     const someone = await reader();
     const page = await someone.open('chapters/winding/');
     await page.waitForLoadState('networkidle');
-    const { script, withoutFont, font } = weight(await someone.allLoaded());
+    const { script, worker, withoutFont, font } = weight(await someone.allLoaded());
+    expect(worker).toBe(0);
     expect(script).toBeGreaterThan(1000);
     expect(script).toBeLessThanOrEqual(20_000);
     expect(withoutFont).toBeLessThanOrEqual(40_000);
@@ -98,17 +102,19 @@ describe('budgets', () => {
     expect(withoutFont + font).toBeLessThanOrEqual(75_000);
   });
 
-  it('a reader with a bench of their own: at most 55 kB of script on a chapter page, its calculators, drawings and the running result loaded', async () => {
+  it('a reader with a bench of their own: at most 32 kB of script on a chapter page with its drawings loaded, and 40 kB beside it that calculates', async () => {
     const someone = await reader();
     const page = await someone.open('chapters/winding/');
     const before = await figure(page, 'winding.pitch').innerText();
     await give(page, 'winding', 'cable.length', '30');
     await eventually(() => figure(page, 'winding.pitch').innerText()).not.toBe(before);
     await page.waitForLoadState('networkidle');
-    const { script, withoutFont } = weight(await someone.allLoaded());
+    const { script, worker, withoutFont } = weight(await someone.allLoaded());
+    expect(script).toBeLessThanOrEqual(32_000);
     // The running result takes the whole thermal network.
-    expect(script).toBeLessThanOrEqual(55_000);
-    expect(withoutFont).toBeLessThanOrEqual(80_000);
+    expect(worker).toBeGreaterThan(10_000);
+    expect(worker).toBeLessThanOrEqual(40_000);
+    expect(withoutFont).toBeLessThanOrEqual(60_000);
   });
 
   it('a page without formulas loads no font', async () => {
