@@ -1,10 +1,11 @@
+import { changed } from '../bench/changed.ts';
 import { loopLength, pipeOf } from '../bench/geometry.ts';
 import { loopFreezes } from '../bench/heat-held.ts';
 import { coldestOf, limitNight, stuckOn, type LimitNight } from '../bench/limit-night.ts';
 import { loopAboveAir as liftOf } from '../bench/loop-above-air.ts';
 import { loopHeatCapacity } from '../bench/loop-mix.ts';
 import { expectedParameters } from '../bench/priors.ts';
-import { restOn } from '../bench/steady.ts';
+import { restOn, type Rest } from '../bench/steady.ts';
 import { sensorNode } from '../bench/sensor.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
 import {
@@ -127,6 +128,15 @@ function warmHeatedDay({ station }: Situation): number | null {
   return heated.length === 0 ? null : Math.max(...heated.map(({ meanHigh }) => meanHigh)) + warmDay;
 }
 
+/** The bench at rest at an outside temperature [°C] with its thermostat on the loop, at a set point [°C]. */
+function withSensorOnLoop(situation: Situation, setPoint: number, outside: number): Rest {
+  const one = changed(situation, { control: { sensor: 'loop', setPoint } });
+  return restOn(one, 'thermostat', expectedParameters(one), outside);
+}
+
+/** Air under the bench [°C]. */
+const airOf = ({ temperatures, body }: Rest): number => temperatures[body.under]!;
+
 const temperature = 'temperature';
 
 export default calculator({
@@ -185,6 +195,17 @@ export default calculator({
       quantity: temperature,
       explain:
         'With the sensor on the loop at your set point, or at 4.5 °C (40 °F) where your sensor is elsewhere: down to this the cable pauses again and again while the air is colder than the thermostat says.',
+    },
+    airOnLoopSensor: {
+      label: 'Air under the bench on a hard night, sensor on the loop',
+      quantity: temperature,
+      explain:
+        'At rest on the night named below, with the sensor on the loop at your set point, or at 4.5 °C (40 °F) where your sensor is elsewhere.',
+    },
+    rootsOnLoopSensor: {
+      label: 'Coldest roots then',
+      quantity: temperature,
+      explain: 'The same night and the same thermostat.',
     },
     loopAtLimit: {
       label: 'The loop reads, with the roots at your limit',
@@ -319,7 +340,9 @@ export default calculator({
     const setInAir = atLimit && setIn(atLimit.air);
     const setOnLoop = atLimit && setIn(atLimit.loop);
     const onLoop = control.sensor === 'loop';
-    const airWhenLoopRests = (onLoop ? control.setPoint : commonOnLoop) - loopAboveAir;
+    const pointOnLoop = onLoop ? control.setPoint : commonOnLoop;
+    const airWhenLoopRests = pointOnLoop - loopAboveAir;
+    const kept = night && withSensorOnLoop(situation, pointOnLoop, night.outside);
     const limits = limitsOf(situation);
     const { safe: cut } = limits;
     // Each of the two may be off by as much as is common: the alarm stands that far above what is usual, the limit above it.
@@ -352,16 +375,10 @@ export default calculator({
           : sentence`There is too much cable on this pipe: ${present} by its label. About ${amount(mostPipePower, 'powerPerLength')} on each length of pipe would do: lay a longer loop, or take less cable.`;
       const warn = fullLoop! > limits.expected! ? stop : care;
       warnings.push(warn('limit-cuts-hard-nights', [...found, ...remedy]));
-    } else if (sunnyTrip !== null && warmest !== null && sunnyTrip < warmest) {
-      const text = sentence`A sunny day of ${amount(sunnyTrip, temperature)} outside may warm the loop to the limit thermostat’s ${amount(cut!, temperature)} with no heat on. It then stays off, and the next cold night finds the bench without heat. Open the vents on such days, look at it every evening of the season, or have it ring the alarm when it trips.`;
-      warnings.push(care('limit-trips-in-sun', text));
     }
     const set = amount(control.setPoint, temperature);
-    if (onLoop && setOnLoop !== null && control.setPoint < setOnLoop - dial) {
-      const outside = night!.outside;
-      const kept = restOn(situation, 'thermostat', expectedParameters(situation), outside);
-      const air = kept.temperatures[kept.body.under]!;
-      const text = sentence`A thermostat that holds the loop at ${set} keeps the loop, not the roots. On a night at ${amount(outside, temperature)} that lasts it lets the cable rest while the air under the bench comes to ${amount(air, temperature)} and the coldest roots to ${amount(kept.coldestRoots, temperature)}. Put the sensor in a pot and set ${amount(setInPot, temperature)}.`;
+    if (onLoop && kept && setOnLoop !== null && control.setPoint < setOnLoop - dial) {
+      const text = sentence`A thermostat that holds the loop at ${set} keeps the loop, not the roots. On a night at ${amount(kept.outside, temperature)} that lasts it lets the cable rest while the air under the bench comes to ${amount(airOf(kept), temperature)} and the coldest roots to ${amount(kept.coldestRoots, temperature)}. Put the sensor in a pot and set ${amount(setInPot, temperature)}.`;
       warnings.push(care('loop-sensor-rests', text));
     }
     const wanted = control.sensor === 'pot' ? setInPot : control.sensor === 'air' ? setInAir : null;
@@ -395,6 +412,10 @@ export default calculator({
       const text = sentence`A thermostat on the loop at ${set} may let the loop freeze. Set at least ${amount(loopFrost, temperature)}.`;
       warnings.push(care('loop-may-freeze', text));
     }
+    if (inOrder && sunnyTrip !== null && warmest !== null && sunnyTrip < warmest) {
+      const text = sentence`A sunny day of ${amount(sunnyTrip, temperature)} outside may warm the loop to the limit thermostat’s ${amount(cut!, temperature)} with no heat on. It then stays off, and the next cold night finds the bench without heat. Open the vents on such days, look at it every evening of the season, or have it ring the alarm when it trips.`;
+      warnings.push(care('limit-trips-in-sun', text));
+    }
     const { fullPower } = on.settled;
     const heldPerDegree = 4 * loopHeatCapacity(bench);
     return {
@@ -404,6 +425,8 @@ export default calculator({
         setOnLoop: figureOrNone(setOnLoop),
         loopAboveAir: figure(loopAboveAir),
         airWhenLoopRests: figure(airWhenLoopRests),
+        airOnLoopSensor: figureOrNone(kept && airOf(kept)),
+        rootsOnLoopSensor: figureOrNone(kept?.coldestRoots),
         loopAtLimit: figureOrNone(atLimit?.loop),
         airAtLimit: figureOrNone(atLimit?.air),
         potAtLimit: figureOrNone(atLimit?.pot),

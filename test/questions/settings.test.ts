@@ -81,6 +81,18 @@ describe('settings', () => {
     );
   });
 
+  it('tells what a sensor on the loop comes to on a hard night, wherever the sensor is now', () => {
+    const where = situation({ control: { sensor: 'pot', setPoint: 2 } });
+    const { figures } = settings.compute(where);
+    const roots = coldestWith(where, 'loop', 4.5, valueOf(figures.outside));
+    expectNear(valueOf(figures.rootsOnLoopSensor), roots, 1e-6);
+    expect(roots).toBeLessThan(where.bench.plants.lowestRootTemperature);
+    // The air is between the house and the loop at its set point.
+    const house = valueOf(figures.outside) + where.bench.place.houseOffset;
+    expect(valueOf(figures.airOnLoopSensor)).toBeGreaterThan(house);
+    expect(valueOf(figures.airOnLoopSensor)).toBeLessThan(4.5);
+  });
+
   // Common practice, from memory: root zone 2 to 5 °C, alarm at 1 °C or below, never above 7 °C in midwinter. Growers set
   // this under a cover; the tops of pots that see a cold roof are further below the middle of the pot.
   it('comes to what growers set, for tender young roots', () => {
