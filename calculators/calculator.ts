@@ -18,6 +18,8 @@ export interface Figure<Q extends QuantityName = QuantityName> {
   readonly high?: ValueIn<Q>;
   /** On which side of `value` the answer lies, where what is published ends there. */
   readonly beyond?: 'below' | 'above';
+  /** What a reader is told in place of the number, where a number alone would mislead: "never within ten days". */
+  readonly words?: Sentence;
 }
 
 export interface Warning {
@@ -68,6 +70,8 @@ export interface FigureDeclaration {
 export interface ColumnDeclaration {
   readonly label: string;
   readonly quantity?: QuantityName;
+  /** What stands where there is no value, such as "not within ten days"; nothing where this is left out. */
+  readonly empty?: string;
 }
 
 /** A table of answers, such as one row for each outside temperature. */

@@ -15,6 +15,8 @@ export interface FigureForPrograms {
   readonly high?: number;
   /** On which side of `value` the answer lies, where what is published ends there. */
   readonly beyond?: 'below' | 'above';
+  /** What a reader is told in place of the number, where it would mislead alone. */
+  readonly words?: string;
   /** Publications with the place in each. */
   readonly sources: readonly string[];
 }
@@ -47,6 +49,9 @@ function sourcesOf({ cites, formulas }: Calculator): string[] {
   return [...new Set(all.map(({ source, at }) => `${sources[source].title}, ${at}`))];
 }
 
+/** Words too are in SI, as everything in this file. */
+const programs = { system: 'metric', locale: 'en' } as const;
+
 /** The figures that a calculator gave; those whose question does not arise are left out. */
 function figuresOfOne(calculator: Calculator, answer: Answer): Record<string, FigureForPrograms> {
   const cited = sourcesOf(calculator);
@@ -54,10 +59,11 @@ function figuresOfOne(calculator: Calculator, answer: Answer): Record<string, Fi
     Object.entries(calculator.figures).flatMap(([name, { quantity }]) => {
       const figure = answer.figures[name];
       if (!figure) return [];
-      const { value, low, high, beyond } = figure;
+      const { value, low, high, beyond, words } = figure;
       const range = { ...(low === undefined ? {} : { low }), ...(high === undefined ? {} : { high }) };
       const side = beyond === undefined ? {} : { beyond };
-      return [[name, { value, unit: quantities[quantity].base, ...range, ...side, sources: cited }]];
+      const told = words === undefined ? {} : { words: sentenceText(words, programs) };
+      return [[name, { value, unit: quantities[quantity].base, ...range, ...side, ...told, sources: cited }]];
     }),
   );
 }
@@ -84,10 +90,9 @@ export function figuresOf(situation: Situation, answers: Answers): FiguresFile {
       () => ({ time: [], outside: [], power: [], nodes: {} }),
     ),
     warnings: answered.flatMap(([, { warnings }]) =>
-      // SI, as everything in this file.
       warnings.map(({ code, text }) => ({
         code,
-        text: sentenceText(text, { system: 'metric', locale: 'en' }),
+        text: sentenceText(text, programs),
       })),
     ),
   };

@@ -800,7 +800,7 @@ export const fields = {
         shape: 'text',
         label: 'Forecast',
         explain:
-          'Day by day, the high and then the low of the night after it: “Mon 5/-3, Tue 2/-8”. Or hour by hour: “18:00 2, 21:00 -1, 00:00 -4”. In your own degrees, or with °C or °F behind a figure.',
+          'Tonight’s low alone, such as “-14”. Or day by day, the high and then the low of the night after it: “Mon 5/-3, Tue 2/-8”. Or hour by hour: “18:00 2, 21:00 -1, 00:00 -4”. In your own degrees, or with °C or °F behind a figure.',
         longest: 600,
         start: '',
       },

@@ -3,16 +3,13 @@ import { ratedPower, sheathInFreeAir, sheathTemperature } from '../electric/cabl
 import { slabResistance } from '../laws/conduction.ts';
 import { benchTops } from '../tables/benches.ts';
 import { assemble, potBase, rootLayers, type Body, type HeatEntry } from './assemble.ts';
-import { enthalpyAt, sensible } from './enthalpy.ts';
+import { enthalpyAt } from './enthalpy.ts';
 import { pipeOf, pottedArea } from './geometry.ts';
 import { mediumFreezes } from '../properties/medium.ts';
-import { ordinaryCold, outageHorizon, outageStep } from './outage.ts';
-import { around, designOutside, staying } from './place.ts';
+import { around, designOutside } from './place.ts';
 import { expectedParameters, type Parameters } from './priors.ts';
 import { settle } from './settle.ts';
-import { simulate } from './simulate.ts';
 import { warmestUnder } from './steady.ts';
-import { coldestRoots, firstAt } from './through.ts';
 
 /** Ways of bringing heat to a bench. They differ in where it enters and in what they hold. */
 export const waysOfHeating = ['loop', 'cable', 'mat', 'lamps', 'tank'] as const;
@@ -26,9 +23,6 @@ const ofLamp = { tops: 0.4, plants: 0.3 } as const;
 
 /** Roots this near to the limit are held there [K]. */
 const atLimit = 0.01;
-
-/** Heat capacity of a loop that is not there [J/K]: enough for a node to have one. */
-const noLoop = 1;
 
 /** Share of the heat of a mat that goes up into the pots [1]; the rest goes down through the bench top. */
 export function matShare({ bench }: Situation, { mediumConductivity }: Parameters): number {
@@ -61,15 +55,13 @@ function entries(way: WayOfHeating, body: Body, share: number): readonly HeatEnt
   }
 }
 
-/** The bench with its heat brought in another way. Where there is no water, the loop is not there. */
+/** The bench with its heat brought in another way. */
 export function heatedBy(way: WayOfHeating, situation: Situation, parameters: Parameters): Body {
   const body = assemble(situation, parameters);
   const heat = entries(way, body, matShare(situation, parameters));
   if (heat === undefined) return body;
-  const watery = way === 'tank';
   return {
     ...body,
-    curves: body.curves.map((curve, node) => (node === body.loop && !watery ? sensible(noLoop) : curve)),
     at: (temperatures, faces) => ({ ...body.at(temperatures, faces), heat }),
   };
 }
@@ -87,8 +79,6 @@ export interface HeatedBench {
   readonly stored: number;
   /** Hottest face of the heater then [°C]; null where it does not follow from the bench. */
   readonly surface: number | null;
-  /** Time from a failure in ordinary cold weather to the grower's limit, outside as on the design night [s]. */
-  readonly holdOver: number | null;
 }
 
 /** Temperature of the hottest face: the cable's sheath, or the mat under the pots. */
@@ -123,23 +113,6 @@ function surfaceOf(
     case 'tank':
       return null;
   }
-}
-
-/** The bench left to itself on its design night, from rest in ordinary weather of the coldest month. */
-function timeToLimit(body: Body, situation: Situation, parameters: Parameters): number | null {
-  const limit = situation.bench.plants.lowestRootTemperature;
-  const start = settle(body, around(situation, ordinaryCold(situation), parameters), { power: 0 });
-  const course = simulate({
-    body,
-    start: start.temperatures,
-    surroundings: staying(around(situation, designOutside(situation), parameters)),
-    thermostat: { sensor: body.under, setPoint: limit, differential: 1 },
-    powered: () => false,
-    until: outageHorizon,
-    every: outageStep,
-    enough: (now) => body.roots.some((node) => now[node]! <= limit),
-  });
-  return firstAt(course.times, coldestRoots({ body, course }), limit, 'falling');
 }
 
 export function heatedBench(
@@ -178,6 +151,5 @@ export function heatedBench(
     stored:
       way === 'loop' || way === 'tank' ? enthalpyAt(curve, t[body.loop]!) - enthalpyAt(curve, freezing) : 0,
     surface: surfaceOf(way, situation, parameters, body, t, power),
-    holdOver: timeToLimit(body, situation, parameters),
   };
 }

@@ -2,7 +2,7 @@ import type { Figure, Situation } from '../calculator.ts';
 import { expectedParameters, priorsOf, type Parameters, type PriorId } from './priors.ts';
 
 /** A figure with its range, and what of the range each uncertain input is to blame for. */
-export interface Ranged extends Required<Omit<Figure, 'beyond'>> {
+export interface Ranged extends Required<Omit<Figure, 'beyond' | 'words'>> {
   /** Share of the variance by input, largest first [1]. */
   readonly blame: readonly { readonly id: PriorId; readonly share: number }[];
 }

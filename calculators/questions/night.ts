@@ -4,6 +4,7 @@ import { nightOf, nightRange, summaryOf, type NightSummary } from '../bench/nigh
 import { expectedParameters, priorsOf } from '../bench/priors.ts';
 import type { Ranged } from '../bench/range.ts';
 import { actionAt } from '../bench/root-state.ts';
+import { seasonSteps, throughSeason } from '../bench/season.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
 import { courseColumns, courseCurve, courseSeries, courseTable } from '../bench/told.ts';
 import {
@@ -71,6 +72,7 @@ export default calculator({
     'control.sensor',
     'control.setPoint',
     'plants.lowestRootTemperature',
+    'place.dayOffset',
     ...thermalFields,
   ),
   figures: {
@@ -78,6 +80,12 @@ export default calculator({
       label: 'Lowest root temperature',
       quantity: temperature,
       explain: 'Of the coldest layer of the pots, at any time of the snap, with the heat as you have it.',
+    },
+    coldestOfWinter: {
+      label: 'Coldest roots, this night or an ordinary winter',
+      quantity: temperature,
+      explain:
+        'The colder of two: the cold snap above, and the coldest hour of an ordinary winter of your station, in which cold nights follow each other and the pots have no time to thaw.',
     },
     lowestAt: {
       label: 'Roots are coldest after',
@@ -225,6 +233,10 @@ export default calculator({
     const withOther = covered ? 'Without the cover' : 'With a film cover';
     const lowest = spread(asIs.lowestRoots, range.lowestRoots);
 
+    const winter = throughSeason(situation, expectedParameters(situation), undefined, {
+      every: seasonSteps.coarse,
+      control: 'averaged',
+    }).lowestRoots;
     const warnings: Warning[] = [];
     if (asIs.lowestRoots < limit) {
       const text = sentence`In the snap to ${amount(night.snap.lowest, temperature)} the roots come to ${amount(asIs.lowestRoots, temperature)} and stay below your limit of ${amount(limit, temperature)} for ${amount(asIs.belowLimit, 'duration')}.`;
@@ -232,6 +244,10 @@ export default calculator({
     } else if (lowest.low < limit) {
       const text = sentence`The roots may come to ${amount(lowest.low, temperature)} in the snap, below your limit of ${amount(limit, temperature)}. Measure what the range hangs on: the house and the gaps first.`;
       warnings.push(care('roots-may-fall-below-limit', text));
+    }
+    if (winter < asIs.lowestRoots - readable) {
+      const text = sentence`One such night takes the roots to ${amount(asIs.lowestRoots, temperature)}; an ordinary winter, with cold nights on end, to ${amount(winter, temperature)}. Build for the colder of the two.`;
+      warnings.push(care('winter-colder-than-night', text));
     }
     if (bench.control.sensor === 'loop' && sensors.pot.night.lowestRoots > asIs.lowestRoots + readable) {
       const text = sentence`With the sensor on the loop the roots come to ${amount(asIs.lowestRoots, temperature)}; with it in a pot at ${amount(sensors.pot.at, temperature)} to ${amount(sensors.pot.night.lowestRoots, temperature)}. Put it in a pot or in the air under the bench, with a second limit on the loop against freezing.`;
@@ -244,6 +260,7 @@ export default calculator({
     return {
       figures: {
         lowestRootTemperature: lowest,
+        coldestOfWinter: { value: Math.min(asIs.lowestRoots, winter) },
         lowestAt: { value: asIs.lowestAt },
         belowLimit: { value: asIs.belowLimit },
         lowestWithoutHeat: { value: cold.lowestRoots },

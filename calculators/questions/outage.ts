@@ -2,10 +2,18 @@ import { changed } from '../bench/changed.ts';
 import { loopFreezes } from '../bench/heat-held.ts';
 import { ladder } from '../bench/ladder.ts';
 import { designSnap, nightOf, summaryOf } from '../bench/night.ts';
-import { holdOver, holdOverRange, outageHorizon, outageLimits, type OutageLimit } from '../bench/outage.ts';
+import {
+  holdOver,
+  holdOverRange,
+  ordinaryCold,
+  outageHorizon,
+  outageLimits,
+  type OutageLimit,
+} from '../bench/outage.ts';
 import { designOutside } from '../bench/place.ts';
 import { expectedParameters } from '../bench/priors.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
+import { restOn } from '../bench/steady.ts';
 import { coldestRoots, firstAt } from '../bench/through.ts';
 import {
   amount,
@@ -17,6 +25,7 @@ import {
   type Situation,
   type Warning,
 } from '../calculator.ts';
+import { mediumFreezes } from '../properties/medium.ts';
 import { cite } from '../sources.ts';
 import { clockWords } from '../weather/clock.ts';
 import { hoursToLowest } from '../weather/cold-snap.ts';
@@ -48,6 +57,13 @@ function byHour(situation: Situation): Record<string, Cell>[] {
     };
   });
 }
+
+/** What a cell says of a limit that is not reached within the horizon. */
+const notReached = 'not within ten days';
+
+/** A range that ends this many times further out than its middle [1] is two answers, and a time this short is none [s]. */
+const cliff = 4;
+const soon = 0.5 * hour;
 
 export default calculator({
   id: 'outage',
@@ -104,13 +120,13 @@ export default calculator({
   tables: {
     ladder: {
       label: 'Time to each limit, by outside temperature',
-      explain: 'An empty place is above 240 h: ten days, beyond which nothing is followed.',
+      explain: 'With outside as cold as the row says from the failure on.',
       columns: {
         outside: { label: 'Outside', quantity: 'temperature' },
-        roots: { label: 'Roots at your limit', quantity: 'duration' },
-        rootsFrozen: { label: 'A layer frozen through', quantity: 'duration' },
-        loopFreezing: { label: 'Loop turns to slush', quantity: 'duration' },
-        loopSolid: { label: 'Slush is stiff', quantity: 'duration' },
+        roots: { label: 'Roots at your limit', quantity: 'duration', empty: notReached },
+        rootsFrozen: { label: 'A layer frozen through', quantity: 'duration', empty: notReached },
+        loopFreezing: { label: 'Loop turns to slush', quantity: 'duration', empty: notReached },
+        loopSolid: { label: 'Slush is stiff', quantity: 'duration', empty: notReached },
       },
     },
     byHour: {
@@ -119,7 +135,7 @@ export default calculator({
       columns: {
         fails: { label: 'Power fails' },
         lowest: { label: 'Lowest at the roots', quantity: 'temperature' },
-        toLimit: { label: 'From the failure to your limit', quantity: 'duration' },
+        toLimit: { label: 'From the failure to your limit', quantity: 'duration', empty: 'not in this snap' },
       },
     },
   },
@@ -148,15 +164,33 @@ export default calculator({
     const now = holdOver({ situation, parameters, outside });
     const range = holdOverRange(situation, outside);
     const figure = (limit: 'roots' | 'loopFreezing'): Figure => {
-      const { low, high } = range[limit];
-      const ends = { low: Math.max(0, Math.min(outageHorizon, low)), high: Math.min(outageHorizon, high) };
+      const ends = {
+        low: Math.max(0, Math.min(outageHorizon, range[limit].low)),
+        high: Math.min(outageHorizon, range[limit].high),
+      };
       const value = now[limit];
-      if (value !== null) return { value, ...ends };
-      // A range that lies beyond the horizon as a whole says nothing.
-      return { value: outageHorizon, ...(ends.low < outageHorizon ? ends : {}), beyond: 'above' };
+      if (value === null) {
+        const never = { value: outageHorizon, beyond: 'above' } as const;
+        return ends.low < outageHorizon
+          ? {
+              ...never,
+              ...ends,
+              words: sentence`not within ten days, but perhaps after ${amount(ends.low, 'duration')}`,
+            }
+          : { ...never, words: [notReached] };
+      }
+      if (ends.high === 0) return { value, words: ['none: they are there before it fails'] };
+      // Where it hangs on one thing, such as pots that are frozen or not, a number between the two is neither.
+      return value === ends.high || ends.high < cliff * Math.max(value, soon)
+        ? { value, ...ends }
+        : {
+            value,
+            ...ends,
+            words: sentence`between ${amount(ends.low, 'duration')} and ${amount(ends.high, 'duration')}`,
+          };
     };
     const plain = (value: number | null): Figure =>
-      value === null ? { value: outageHorizon, beyond: 'above' } : { value };
+      value === null ? { value: outageHorizon, beyond: 'above', words: [notReached] } : { value };
     const dry = now.roots ? (ask(situation, ['roots'], { latent: false }).roots ?? 0) : 0;
     const wet = ask(changed(situation, { pots: { moisture: Math.max(bench.pots.moisture, watered) } }), [
       'roots',
@@ -175,6 +209,14 @@ export default calculator({
     if (now.roots !== null && now.roots < outageHours) {
       const text = sentence`At ${amount(outside, 'temperature')} outside the roots are at your limit ${amount(now.roots, 'duration')} after the failure, before the ${amount(outageHours, 'duration')} that you look at are over. Cover the plants and close the gaps at once.`;
       warnings.push(care('roots-before-power', text));
+    }
+    const start = restOn(situation, 'thermostat', parameters, ordinaryCold(situation));
+    if (now.roots !== null && now.roots < soon && start.coldestRoots < mediumFreezes.from) {
+      const until = amount(range.roots.high, 'duration');
+      const text = sentence`In the mean weather of the coldest month, ${amount(start.outside, 'temperature')} outside, the coldest layer of the pots already stands at ${amount(start.coldestRoots, 'temperature')}: frozen pots have nothing in hand.`;
+      const thawed =
+        range.roots.high > soon ? sentence` Thawed when the power fails they last up to ${until}.` : [];
+      warnings.push(care('frozen-before-the-cut', [...text, ...thawed]));
     }
     if (now.loopFreezing !== null && now.loopFreezing < outageHours) {
       const text = sentence`The loop turns to slush at ${amount(loopFreezes(bench), 'temperature')}, ${amount(now.loopFreezing, 'duration')} after the failure. Look for leaks before you switch the heat on again.`;

@@ -39,7 +39,7 @@ const bareUnits: Partial<Record<PriorId, string>> = {
 interface Learned {
   readonly id: PriorId;
   readonly prior: Prior;
-  readonly after: Required<Omit<Figure, 'beyond'>>;
+  readonly after: Required<Omit<Figure, 'beyond' | 'words'>>;
   /** Part of its range that went [1]; less than zero where a fault made room. */
   readonly narrowed: number;
   /** How far its middle moved, in standard deviations of what was believed. */
@@ -65,7 +65,7 @@ const spoken = ({ narrowed, moved }: Learned): boolean =>
 function rangeWords(
   { quantity }: Prior,
   id: PriorId,
-  { value, low, high }: Required<Omit<Figure, 'beyond'>>,
+  { value, low, high }: Required<Omit<Figure, 'beyond' | 'words'>>,
 ): Sentence {
   const unit = bareUnits[id] ?? '';
   const one = (number: number) => amount(number, quantity ?? 'number');
@@ -273,7 +273,10 @@ export default calculator({
   cites: readingErrorCites,
   cautions: ['mains-and-water'],
   compute(situation) {
-    const figure = ({ value, low, high }: Required<Omit<Figure, 'beyond'>>, least = -Infinity): Figure => ({
+    const figure = (
+      { value, low, high }: Required<Omit<Figure, 'beyond' | 'words'>>,
+      least = -Infinity,
+    ): Figure => ({
       value,
       low: Math.max(least, low),
       high,

@@ -1,7 +1,11 @@
+import { rootLayers } from '../bench/assemble.ts';
 import { mediumVolume } from '../bench/geometry.ts';
+import { nightOf, summaryOf } from '../bench/night.ts';
+import { expectedParameters } from '../bench/priors.ts';
 import { ranged } from '../bench/range.ts';
 import { designRest, restOn } from '../bench/steady.ts';
-import { calculator, type Warning } from '../calculator.ts';
+import { reading, thermalFields } from '../bench/thermal-fields.ts';
+import { amount, calculator, sentence, type Warning } from '../calculator.ts';
 import { ratedPower } from '../electric/cable.ts';
 import { mediumFusionHeat, waterShareOf } from '../properties/medium.ts';
 import { cite } from '../sources.ts';
@@ -21,12 +25,31 @@ export default calculator({
   question: 'Do my roots need heat?',
   summary:
     'How cold the roots get on the night you build for, without heat and with it, if that night never ended; and what the water in the pots is worth on a night that ends.',
-  reads: ['plants.kind', 'plants.rootAge', ...watts.reads],
+  reads: [
+    'plants.kind',
+    'plants.rootAge',
+    ...watts.reads,
+    ...reading('place.coldHours', ...thermalFields).filter(
+      (path) => !(watts.reads as readonly string[]).includes(path),
+    ),
+  ],
   figures: {
     withoutHeat: {
       label: 'Coldest roots without heat',
       quantity: 'temperature',
       explain: 'The coldest layer of the root zone with the cable off.',
+    },
+    heatNeeded: {
+      label: 'Do they need heat?',
+      quantity: 'temperatureDifference',
+      explain:
+        'Both nights together: the one that you build for, which ends, and cold that stays. The number behind the words is how far the roots would fall below your limit without heat if the cold stayed; less than zero, they would not.',
+    },
+    withoutHeatOneNight: {
+      label: 'Coldest roots without heat, one night',
+      quantity: 'temperature',
+      explain:
+        'Through the cold snap that you build for, with the cable off: the wet pots give up heat of their own, and the night ends.',
     },
     withHeat: {
       label: 'Coldest roots with the heat as it is',
@@ -64,13 +87,20 @@ export default calculator({
       label: 'Heat that this water gives as it freezes',
       quantity: 'energy',
       symbol: 'Q',
-      explain: 'Until all of it is ice the roots stay within half a degree of freezing.',
+      explain:
+        'All of it, of all layers. Do not count on the whole: the layer that is coldest has only its own third and falls below your limit when that is spent, while the others still have theirs. The calculator of a power cut follows each layer; its hours are the ones to count on.',
+    },
+    layerHeat: {
+      label: 'Of that, the share of the coldest layer',
+      quantity: 'energy',
+      explain:
+        'A third of the root zone, with a third of the water. When it is spent that layer is frozen through and cools fast.',
     },
     cableHours: {
       label: 'As much as the cable gives in',
       quantity: 'duration',
       symbol: 't',
-      explain: 'At full power by its label, without a pause.',
+      explain: 'The whole of it, at full power by the label, without a pause.',
     },
   },
   formulas: [
@@ -102,6 +132,17 @@ export default calculator({
     const freezing = volume * mediumFusionHeat(medium, bench.pots.moisture);
     const rated = ratedPower(bench.cable);
     const { t: killing, published } = killingTemperature(kind, rootAge);
+    const night = nightOf(situation, expectedParameters(situation), { heat: false });
+    const oneNight = summaryOf(situation, night).lowestRoots;
+    const [passes, stays] = [amount(oneNight, 'temperature'), amount(without.value, 'temperature')];
+    const verdict =
+      oneNight < limit
+        ? sentence`yes: without heat one such night takes them to ${passes}, and cold that stayed to ${stays}`
+        : without.value < limit
+          ? sentence`only if the cold stays: without heat one such night takes them to ${passes}, cold that stayed to ${stays}`
+          : without.low < limit
+            ? sentence`probably not: cold that stayed would take them to ${stays}, but they might come below your limit`
+            : sentence`no: without heat even cold that stayed takes them to ${stays} only`;
     const warnings: Warning[] = [];
     if (limit <= killing) {
       warnings.push({
@@ -167,6 +208,8 @@ export default calculator({
     return {
       figures: {
         withoutHeat: figure(without),
+        heatNeeded: { value: limit - without.value, words: verdict },
+        withoutHeatOneNight: { value: oneNight },
         withHeat: figure(withHeat),
         under: { value: t(rest.body.under) },
         loop: { value: t(rest.body.loop) },
@@ -174,6 +217,7 @@ export default calculator({
         killing: { value: killing },
         potWater: { value: water },
         freezingHeat: { value: freezing },
+        layerHeat: { value: freezing / rootLayers },
         cableHours: rated > 0 ? { value: freezing / rated } : null,
       },
       warnings,

@@ -28,6 +28,12 @@ const rootSetPoint = 2;
 /** Hardening is lost after about a day of warmth: less than that in a whole winter is no matter [s]. */
 const warmSpell = 24 * 3600;
 
+/** How far a house with open vents stays above outside at midday [K] (assumption). */
+const openVents = 1;
+
+/** December, January and February [s]. */
+const midwinter = 90 * 24 * 3600;
+
 /** A season's energy below which nothing is worth changing for money: one kilowatt-hour [J]. */
 const nothing = 3.6e6;
 
@@ -114,6 +120,12 @@ export default calculator({
       explain:
         'The middle of the root zone is above the temperature at which plants wake up, in a house that stands shut as you describe it: warmer than outside by one offset at night and another at noon, without venting. Where winters are mild that is most of the time, with heat or without. Ventilate and shade on such days, and set the heat no higher.',
     },
+    tooWarmVented: {
+      label: 'Hours too warm with the vents open by day',
+      quantity: 'duration',
+      explain:
+        'The same from December to February with the house no more than 1 K (2 °F) above outside at midday. What is left is the weather’s, or your heat’s.',
+    },
   },
   tables: {
     months: {
@@ -167,6 +179,8 @@ export default calculator({
     // The cost of an uncertain joule is that of the others.
     const each = season.energy > 0 ? season.cost / season.energy : priceAt(situation)(0);
     const asIs = quick(situation);
+    const dayOffset = Math.min(bench.place.dayOffset, Math.max(openVents, bench.place.houseOffset));
+    const vented = quick(changed(situation, { place: { dayOffset } }));
     const savings = changesFor(situation)
       .map(({ label, changes }) => {
         const after = quick(changed(situation, changes));
@@ -183,7 +197,7 @@ export default calculator({
     const best = savings.find(({ lowest }) => lowest >= Math.min(limit, asIs.lowestRoots - readable));
     const warnings: Warning[] = [];
     if (season.tooWarm > warmSpell) {
-      const text = sentence`From December to February the roots are above ${amount(bench.plants.growthTemperature, 'temperature')} for ${amount(season.tooWarm, 'duration')}. Ventilate and shade on mild days, or the plants lose their hardiness.`;
+      const text = sentence`From December to February, ${amount(midwinter, 'duration')} in all, the roots are above ${amount(bench.plants.growthTemperature, 'temperature')} for ${amount(season.tooWarm, 'duration')}, if the house is ${amount(bench.place.dayOffset, 'temperatureDifference')} above outside at midday; with the vents open on such days for ${amount(vented.tooWarm, 'duration')}. Measure that difference, ventilate and shade, or the plants lose their hardiness.`;
       warnings.push(care('too-warm', text));
     }
     if (season.lowestRoots < bench.plants.lowestRootTemperature) {
@@ -204,6 +218,7 @@ export default calculator({
         largestSaving: best && best.money > 0 ? { value: best.money } : null,
         lowestRoots: { value: season.lowestRoots },
         tooWarm: { value: season.tooWarm },
+        tooWarmVented: { value: Math.min(season.tooWarm, vented.tooWarm) },
       },
       tables: {
         months: {

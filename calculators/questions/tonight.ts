@@ -1,9 +1,8 @@
 import { changed } from '../bench/changed.ts';
-import { nightSteps } from '../bench/night.ts';
-import { designOutside } from '../bench/place.ts';
+import { designSnap, nightSteps, snapWeather } from '../bench/night.ts';
 import { expectedParameters, type Parameters } from '../bench/priors.ts';
 import { ranged } from '../bench/range.ts';
-import { actionAt } from '../bench/root-state.ts';
+import { actionAt, rootState } from '../bench/root-state.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
 import { coldestRoots, throughWeather, timeBelow, type Through, type Weather } from '../bench/through.ts';
 import { courseCurve, courseSeries } from '../bench/told.ts';
@@ -20,7 +19,6 @@ import { hoursOfDay } from '../climate/daily-profile.ts';
 import { cite } from '../sources.ts';
 import { clockWords } from '../weather/clock.ts';
 import { coldestMonth } from '../weather/cold-snap.ts';
-import { seriesOfExtremes } from '../weather/days.ts';
 import { readForecast, type ForecastProblem } from '../weather/forecast.ts';
 import type { Series } from '../weather/series.ts';
 
@@ -51,17 +49,26 @@ function meanBefore({ station }: Situation, { clock, values }: Series): number {
   return values[0]! - (at - mean);
 }
 
-/** What was typed; without a forecast an ordinary day before the night that the bench is built for. */
-function outlookOf(situation: Situation): Series | ForecastProblem {
+/** What was typed; without a forecast the cold snap that the bench is built for, as everywhere in the guide. */
+function outlookOf(situation: Situation): Weather | ForecastProblem {
   const { forecast } = situation.bench.outlook;
   if (forecast.trim() === '') {
-    const lowest = designOutside(situation);
-    const high = Math.max(lowest, coldestMonth(situation.station).meanHigh);
-    return seriesOfExtremes('high', [high, lowest, high]);
+    const snap = snapWeather(designSnap(situation));
+    return { ...snap, outside: cut(snap.outside) };
   }
-  const read = readForecast(forecast, situation.region.units === 'us' ? '°F' : '°C');
-  return read.ok ? read.forecast.series : read.problem;
+  const unit = situation.region.units === 'us' ? '°F' : '°C';
+  const read = readForecast(forecast, unit, coldestMonth(situation.station).meanHigh);
+  if (!read.ok) return read.problem;
+  const outside = cut(read.forecast.series);
+  return { outside, sun: 'without-sun', before: meanBefore(situation, outside) };
 }
+
+/** What there is to do in the hours before a cold night, in this order: the last can be done by lamp. */
+const jobs: readonly string[] = [
+  'Water pots that are dry: wet ones hold out longest. Try the alarm.',
+  'Close vents, cover and every gap. Walk once around the skirt.',
+  'Last round: read the coldest pot, see that the heat is on, write both down.',
+];
 
 const through = (situation: Situation, parameters: Parameters, weather: Weather, every: number): Through =>
   throughWeather(situation, parameters, weather, { heat: true, every });
@@ -143,14 +150,16 @@ export default calculator({
   cites: [
     cite('assumption', 'the days before were ordinary ones; no sun'),
     cite('assumption', 'within 1 K of the limit a grower should act'),
+    cite('assumption', 'a low typed alone follows an ordinary afternoon of the coldest month'),
+    cite('common-practice', 'water, close and look round before dusk'),
   ],
   cautions: ['no-flame', 'alarm'],
   compute(situation) {
     const outlook = outlookOf(situation);
-    if (!('values' in outlook)) return unreadable(outlook);
+    if (!('outside' in outlook)) return unreadable(outlook);
     const { bench } = situation;
-    const outside = cut(outlook);
-    const weather: Weather = { outside, sun: 'without-sun', before: meanBefore(situation, outside) };
+    const weather = outlook;
+    const { outside } = weather;
     const night = through(situation, expectedParameters(situation), weather, nightSteps.usual);
     const { times } = night.course;
     const roots = coldestRoots(night);
@@ -175,6 +184,8 @@ export default calculator({
         );
     const every = Math.round((rowEvery * hour) / nightSteps.usual);
     const curve = courseCurve(night, weather);
+    // Work is for the hours before the roots begin to freeze or come near the limit.
+    const cold = roots.findIndex((level) => rootState(level, limit) !== 'calm');
     const rows = curve.times.flatMap((time, index): Record<string, Cell>[] =>
       index % every === 0
         ? [
@@ -183,7 +194,10 @@ export default calculator({
               outside: curve.series['outside']![index]!,
               under: curve.series['under']![index]!,
               roots: roots[index]!,
-              action: actionAt(roots[index]!, limit),
+              action:
+                index < cold
+                  ? [jobs[index / every] ?? 'Keep everything closed.']
+                  : actionAt(roots[index]!, limit),
             },
           ]
         : [],

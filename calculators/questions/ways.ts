@@ -22,6 +22,9 @@ const risks: Readonly<Record<WayOfHeating, string>> = {
   tank: 'Burns through when it runs dry. Only with its own limit, in a fluid that its sheet allows, where water can circulate.',
 };
 
+/** Roots whose layers differ by more than this are woken at one end while they freeze at the other [K] (assumption). */
+const uneven = 5;
+
 /** A way that needs more than this share more than the loop is worth a word [1]. */
 const worthAWord = 0.25;
 
@@ -79,7 +82,6 @@ export default calculator({
         coldest: { label: 'Coldest roots', quantity: 'temperature' },
         uneven: { label: 'Uneven by', quantity: 'temperatureDifference' },
         stored: { label: 'Heat held by its water', quantity: 'energy' },
-        holdOver: { label: 'Lasts without power', quantity: 'duration' },
         surface: { label: 'Hottest face', quantity: 'temperature' },
         risk: { label: 'What can go wrong' },
       },
@@ -131,24 +133,25 @@ export default calculator({
       least.power * (1 + worthAWord) < figures.loop.value
     ) {
       const text = sentence` would hold the roots with ${amount(least.power, 'power')}, and the loop needs ${amount(figures.loop.value, 'power')}: heat that enters at the pots has less on its way to lose.`;
-      warnings.push(care('needs-less', [named[least.way], ...text]));
+      const but =
+        least.uneven > uneven
+          ? sentence` But with as much power as your cable has its roots differ by ${amount(least.uneven, 'temperatureDifference')}: the bottoms wake while the tops freeze. Cover the plants first, then compare again.`
+          : [];
+      warnings.push(care('needs-less', [named[least.way], ...text, ...but]));
     }
     return {
       figures,
       tables: {
         ways: {
-          rows: benches.map(
-            ({ way, power, coldest, uneven, stored, holdOver, surface }): Record<string, Cell> => ({
-              way: [named[way]],
-              power,
-              coldest,
-              uneven,
-              stored,
-              holdOver,
-              surface,
-              risk: [risks[way]],
-            }),
-          ),
+          rows: benches.map(({ way, power, coldest, uneven, stored, surface }): Record<string, Cell> => ({
+            way: [named[way]],
+            power,
+            coldest,
+            uneven,
+            stored,
+            surface,
+            risk: [risks[way]],
+          })),
         },
       },
       warnings,

@@ -45,6 +45,7 @@ const patterns = {
     String.raw`^(?:${date}[T\s]\s*)?(?:(\d{1,2}):(\d{2})(?::\d{2})?\s*([ap]m)?|(\d{1,2})\s*(h|[ap]m))\s*:?\s*${degrees}`,
     'iu',
   ),
+  alone: new RegExp(`^${label}(?:low\\s+|min\\s+)?${degrees}[.\\s]*$`, 'iu'),
   pair: new RegExp(`^(?:${date}\\s*:?\\s*)?${label}${degrees}${between}${degrees}`, 'iu'),
   words: new RegExp(
     String.raw`^(?:${date}\s*:?\s*)?${label}(high|max|low|min|h|l)[.:]?\s*${degrees}[\s,/]*(high|max|low|min|h|l)[.:]?\s*${degrees}`,
@@ -78,6 +79,18 @@ class Unreadable extends Error {
   }
 }
 
+/** A figure as it was written, in °C. */
+function levelOf(line: number, written: string, unit: TemperatureUnit): number {
+  const value = toBase('temperature', Number(written.replace(/[−–]/u, '-').replace(',', '.')), unit);
+  if (value < plausible.from || value > plausible.to)
+    throw new Unreadable(
+      line,
+      written,
+      `a temperature between ${plausible.from} and ${plausible.to} °C (−76 and 122 °F)`,
+    );
+  return value;
+}
+
 /** Reads one entry off the front of a text. */
 function entryAt(
   text: string,
@@ -86,17 +99,10 @@ function entryAt(
 ): Entry & { readonly length: number } {
   const level = (written: string, own: string | undefined, other?: string): number => {
     const letter = (own ?? other)?.toUpperCase();
-    const meant = letter === undefined ? unit : `°${letter}`;
+    const meant = letter === undefined ? unit : (`°${letter}` as TemperatureUnit);
     if (meant === null)
       throw new Unreadable(line, written, 'followed by °C or °F, since this forecast has figures in both');
-    const value = toBase('temperature', Number(written.replace(/[−–]/u, '-').replace(',', '.')), meant);
-    if (value < plausible.from || value > plausible.to)
-      throw new Unreadable(
-        line,
-        written,
-        `a temperature between ${plausible.from} and ${plausible.to} °C (−76 and 122 °F)`,
-      );
-    return value;
+    return levelOf(line, written, meant);
   };
   const hours = patterns.hour.exec(text);
   if (hours) {
@@ -135,8 +141,18 @@ function entryAt(
   throw new Unreadable(
     line,
     stretch,
-    'a high and the low of the night after it, such as “Mon 5/-3”, or an hour and a temperature, such as “18:00 -2”',
+    'the low of tonight alone, such as “-3”, a high and the low of the night after it, such as “Mon 5/-3”, or an hour and a temperature, such as “18:00 -2”',
   );
+}
+
+/** A text that is one figure alone: tonight's low. Null for anything else. */
+function loneLow(text: string, unit: TemperatureUnit, usualHigh: number): Series | null {
+  const found = patterns.alone.exec(text.trim());
+  if (!found) return null;
+  const [, , written = '', own] = found;
+  const low = levelOf(1, written, own === undefined ? unit : (`°${own.toUpperCase()}` as TemperatureUnit));
+  const high = Math.max(low, usualHigh);
+  return seriesOfExtremes('high', [high, low, high]);
 }
 
 /** The unit of figures without one: that of the others, where these agree; null where they do not. */
@@ -242,9 +258,13 @@ function ofHours(entries: readonly Entry[]): Series {
  * figure is a decimal comma.
  *
  * @param unit where no figure has one
+ * @param usualHigh of an ordinary afternoon [°C]: with it a single figure is read as the low of the night to come, after an
+ *   afternoon as warm as that, or as that low where it is milder
  */
-export function readForecast(text: string, unit: TemperatureUnit): ReadForecast {
+export function readForecast(text: string, unit: TemperatureUnit, usualHigh?: number): ReadForecast {
   try {
+    const alone = usualHigh === undefined ? null : loneLow(text, unit, usualHigh);
+    if (alone) return { ok: true, forecast: { kind: 'days', series: alone } };
     const entries = entriesOf(text, unit);
     const [first] = entries;
     if (!first) throw new Unreadable(1, '', 'a forecast, such as “Mon 5/-3, Tue 2/-8”');

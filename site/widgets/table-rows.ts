@@ -13,10 +13,10 @@ export const tableRows = (
   rows.map((row) => {
     const line = document.createElement('tr');
     line.append(
-      ...columns.map(({ key, quantity }, index) => {
+      ...columns.map(({ key, quantity, empty }, index) => {
         const cell = document.createElement(index === 0 ? 'th' : 'td');
         if (index === 0) cell.scope = 'row';
-        cell.textContent = cellText(row[key] ?? null, quantity, how);
+        cell.textContent = cellText(row[key] ?? null, quantity, how, empty);
         return cell;
       }),
     );

@@ -9,6 +9,7 @@ export const noFigure = 'no figure';
 /** A figure's expected value as a reader sees it: "12.9 m"; "below −51.1 °C" where published figures end there. */
 export function figureText(figure: Figure | null, quantity: QuantityName, manner: Manner): string {
   if (!figure) return noFigure;
+  if (figure.words) return sentenceText(figure.words, manner);
   const shown = showQuantity(figure.value, quantity, manner);
   return figure.beyond ? `${figure.beyond} ${shown}` : shown;
 }
@@ -29,11 +30,13 @@ export const sentenceText = (sentence: Sentence, manner: Manner): string =>
 export interface Column {
   readonly key: string;
   readonly quantity?: QuantityName;
+  /** What stands where there is no value. */
+  readonly empty?: string;
 }
 
-/** What a cell of a table says; nothing where the question does not arise in its row. */
-export function cellText(cell: Cell, quantity: QuantityName | undefined, manner: Manner): string {
-  if (cell === null) return '';
+/** What a cell of a table says; `empty`, or nothing, where the question does not arise in its row. */
+export function cellText(cell: Cell, quantity: QuantityName | undefined, manner: Manner, empty = ''): string {
+  if (cell === null) return empty;
   if (typeof cell !== 'number') return sentenceText(cell, manner);
   return quantity ? showQuantity(cell, quantity, manner) : String(cell);
 }

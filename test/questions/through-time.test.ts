@@ -170,17 +170,11 @@ describe('every answer through time', () => {
 });
 
 describe('what the answers say of one another', () => {
-  it('no forecast is that of an ordinary afternoon before the night that is built for', () => {
-    const { figures } = tonight.compute(situation({ outlook: { forecast: '' } }));
-    const typed = tonight.compute(situation({ outlook: { forecast: '8/-12' } }));
-    expect(typed.figures.lowestRootTemperature).toEqual(figures.lowestRootTemperature);
-  });
-
   it('a forecast that cannot be read gives no figures and says where, what stands there and what may', () => {
     const { figures, warnings } = tonight.compute(situation({ outlook: { forecast: 'Mon 5/-3, Tue warm' } }));
     expect(Object.values(figures).every((figure) => figure === null)).toBe(true);
     expect(warnings.map(({ text }) => text.join(''))).toEqual([
-      'Line 1 of the forecast, “Tue warm”, must be a high and the low of the night after it, such as “Mon 5/-3”, or an hour and a temperature, such as “18:00 -2”.',
+      'Line 1 of the forecast, “Tue warm”, must be the low of tonight alone, such as “-3”, a high and the low of the night after it, such as “Mon 5/-3”, or an hour and a temperature, such as “18:00 -2”.',
     ]);
   });
 

@@ -1,0 +1,143 @@
+import { describe, expect, it } from 'vitest';
+import { outageHorizon } from '../../calculators/bench/outage.ts';
+import type { Answer, Cell, Sentence } from '../../calculators/calculator.ts';
+import type { Manner } from '../../calculators/quantities/show.ts';
+import night from '../../calculators/questions/night.ts';
+import outage from '../../calculators/questions/outage.ts';
+import roots from '../../calculators/questions/roots.ts';
+import season from '../../calculators/questions/season.ts';
+import tonight from '../../calculators/questions/tonight.ts';
+import ways from '../../calculators/questions/ways.ts';
+import { figureText, rangeText, sentenceText } from '../../site/widgets/text.ts';
+import { codesOf, valueOf } from '../support/answers.ts';
+import { expectNear } from '../support/near.ts';
+import { inventedStation, metricRegion, situation } from '../support/situations.ts';
+
+const manner: Manner = { system: 'metric', locale: 'en' };
+const plain = (text: Sentence): string => sentenceText(text, manner).replaceAll('\u202f', ' ');
+const warningOf = ({ warnings }: Answer, code: string): string =>
+  plain(warnings.find((one) => one.code === code)?.text ?? []);
+const wordsOf = (cell: Cell | undefined): string => (Array.isArray(cell) ? plain(cell as Sentence) : '');
+
+describe('whether the roots need heat', () => {
+  const verdict = (changes: Parameters<typeof situation>[0]): string => {
+    const { figures } = roots.compute(situation(changes));
+    return figureText(figures.heatNeeded, 'temperatureDifference', manner);
+  };
+
+  it('is said of one night and of cold that stays together', () => {
+    expect(verdict({ plants: { lowestRootTemperature: 3 } })).toMatch(/^yes: without heat one such night/u);
+    expect(verdict({ pots: { moisture: 1 }, place: { coldHours: 3600 } })).toMatch(
+      /^only if the cold stays/u,
+    );
+    expect(verdict({ place: { houseKind: 'held', houseMinimum: 8 } })).toMatch(/^no: /u);
+  });
+
+  it('tells one night by the night itself, and cold that stays by the bench at rest', () => {
+    const one = situation({});
+    const { figures } = roots.compute(one);
+    const { figures: ofNight } = night.compute(one);
+    expectNear(valueOf(figures.withoutHeatOneNight), valueOf(ofNight.lowestWithoutHeat), 1e-9);
+    expectNear(
+      valueOf(figures.heatNeeded),
+      one.bench.plants.lowestRootTemperature - valueOf(figures.withoutHeat),
+      1e-9,
+    );
+  });
+
+  it('counts the heat of freezing by layers: the coldest has a third of it', () => {
+    const { figures } = roots.compute(situation({}));
+    expectNear(valueOf(figures.layerHeat), valueOf(figures.freezingHeat) / 3, 1);
+  });
+});
+
+describe('the coldest roots of a winter', () => {
+  it('are the colder of the night that is built for and an ordinary winter', () => {
+    const one = situation({});
+    const { figures } = night.compute(one);
+    const worse = valueOf(figures.coldestOfWinter);
+    expect(worse).toBeLessThanOrEqual(valueOf(figures.lowestRootTemperature));
+    // The winter is run in longer steps here than there.
+    const winter = valueOf(season.compute(one).figures.lowestRoots);
+    expect(worse).toBeLessThan(Math.min(valueOf(figures.lowestRootTemperature), winter) + 0.2);
+  });
+});
+
+describe('tonight', () => {
+  it('without a forecast is the night that the bench is built for, wherever it is told', () => {
+    for (const changes of [{}, { control: { sensor: 'pot', setPoint: 2 } }] as const) {
+      const here = tonight.compute(situation(changes)).figures;
+      const there = night.compute(situation(changes)).figures;
+      expectNear(valueOf(here.lowestRootTemperature), valueOf(there.lowestRootTemperature), 1e-9);
+      expectNear(valueOf(here.lowestOutside), valueOf(there.outside), 1e-9);
+    }
+  });
+
+  it('is told by its low alone, after an ordinary afternoon', () => {
+    const alone = tonight.compute(situation({ outlook: { forecast: '-14' } }));
+    const high = Math.max(...inventedStation.months.slice(0, 1).map(({ meanHigh }) => meanHigh));
+    const both = tonight.compute(situation({ outlook: { forecast: `${high}/-14` } }));
+    expect(alone.figures).toEqual(both.figures);
+    const worded = tonight.compute(situation({ outlook: { forecast: 'tonight: −14 °C' } }));
+    expect(worded.figures).toEqual(both.figures);
+  });
+
+  it('has the jobs of the evening in its first rows, and nothing to do where nothing freezes', () => {
+    const held = { cover: { kind: 'film' }, control: { sensor: 'pot', setPoint: 3 } } as const;
+    const actions = (forecast: string): string[] =>
+      (tonight.compute(situation({ ...held, outlook: { forecast } })).tables?.['hours']?.rows ?? []).map(
+        (row) => wordsOf(row['action']),
+      );
+    const hard = actions('2/-14');
+    expect(hard[0]).toMatch(/^Water pots that are dry/u);
+    expect(hard[1]).toMatch(/^Close vents, cover and every gap/u);
+    expect(hard).not.toContain('Nothing to do.');
+    expect(new Set(actions('12/8'))).toEqual(new Set(['Nothing to do.']));
+  });
+});
+
+describe('a power cut', () => {
+  it('that never takes the roots to the limit says so in words, without a range of one number', () => {
+    const mild = situation({ place: { houseKind: 'held', houseMinimum: 8 } });
+    const { hoursToRootLimit } = outage.compute(mild).figures;
+    expect(valueOf(hoursToRootLimit)).toBe(outageHorizon);
+    expect(figureText(hoursToRootLimit, 'duration', manner)).toBe('not within ten days');
+    expect(rangeText(hoursToRootLimit, 'duration', manner)).toBe('');
+    const { columns } = outage.tables?.['ladder'] ?? {};
+    expect(columns?.['roots']?.empty).toBe('not within ten days');
+  });
+
+  it('from pots that are frozen before it is told as two answers, with the reason', () => {
+    const frosty = {
+      ...situation({ plants: { lowestRootTemperature: -0.6 }, place: { houseOffset: 1 } }),
+      station: {
+        ...inventedStation,
+        months: inventedStation.months.map(() => ({ meanLow: -4, meanHigh: 2 })),
+      },
+      region: metricRegion,
+    };
+    const answer = outage.compute(frosty);
+    const { hoursToRootLimit: time } = answer.figures;
+    expect(valueOf(time)).toBeLessThan(0.5 * 3600);
+    expect(codesOf(answer)).toContain('care frozen-before-the-cut');
+    expect(figureText(time, 'duration', manner)).toMatch(/^between .* and /u);
+  });
+});
+
+describe('a winter too warm', () => {
+  it('says of how many hours, on which difference it rests, and what open vents leave of it', () => {
+    const answer = season.compute(situation({ place: { dayOffset: 8 } }));
+    const { tooWarm, tooWarmVented } = answer.figures;
+    expect(valueOf(tooWarmVented)).toBeLessThan(valueOf(tooWarm));
+    const text = warningOf(answer, 'too-warm');
+    expect(text).toContain('2160.0 h in all');
+    expect(text).toContain('8.0 K above outside at midday');
+  });
+});
+
+describe('advice', () => {
+  it('of a mat says how uneven it leaves the roots', () => {
+    const text = warningOf(ways.compute(situation({ cover: { kind: 'film' } })), 'needs-less');
+    expect(text).toMatch(/its roots differ by/u);
+  });
+});
