@@ -87,7 +87,7 @@ export default calculator({
     'plants.lowestRootTemperature',
     'control.alarmLow',
     'cover.kind',
-    ...designNightFields.slice(0, 2),
+    ...designNightFields,
     ...thermalFields,
   ),
   figures: {
