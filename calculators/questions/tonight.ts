@@ -70,6 +70,13 @@ const jobs: readonly string[] = [
   'Last round: read the coldest pot, see that the heat is on, write both down.',
 ];
 
+/** What to do in a row of the table, of those before the cold: the jobs stand in the last rows, all of them in few. */
+function beforeCold(row: number, rows: number): string {
+  const [early, job] = [Math.max(0, jobs.length - rows), row - Math.max(0, rows - jobs.length)];
+  if (job < 0) return 'Nothing to do yet.';
+  return row === 0 ? jobs.slice(0, early + 1).join(' ') : jobs[early + job]!;
+}
+
 const through = (situation: Situation, parameters: Parameters, weather: Weather, every: number): Through =>
   throughWeather(situation, parameters, weather, { heat: true, every });
 
@@ -196,7 +203,7 @@ export default calculator({
               roots: roots[index]!,
               action:
                 index < cold
-                  ? [jobs[index / every] ?? 'Keep everything closed.']
+                  ? [beforeCold(index / every, Math.ceil(cold / every))]
                   : actionAt(roots[index]!, limit),
             },
           ]

@@ -89,8 +89,10 @@ describe('tonight', () => {
         (row) => wordsOf(row['action']),
       );
     const hard = actions('2/-14');
-    expect(hard[0]).toMatch(/^Water pots that are dry/u);
-    expect(hard[1]).toMatch(/^Close vents, cover and every gap/u);
+    const jobs = [/^Water pots that are dry/u, /^Close vents, cover and every gap/u, /^Last round/u];
+    const rows = jobs.map((job) => hard.findIndex((action) => job.test(action)));
+    expect(rows).toEqual([rows[0]!, rows[0]! + 1, rows[0]! + 2]);
+    expect(rows[0]).toBeGreaterThanOrEqual(0);
     expect(hard).not.toContain('Nothing to do.');
     expect(new Set(actions('12/8'))).toEqual(new Set(['Nothing to do.']));
   });
