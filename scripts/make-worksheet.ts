@@ -9,6 +9,7 @@ import { readBenchFile, readBenchTree, type Problem, type ReadBench } from '../c
 import { benchAddress } from '../content/link.ts';
 import { tooLarge, type Group } from '../content/yaml-tree.ts';
 import { edition } from '../site/edition.ts';
+import type { LeftOut } from '../site/worksheet/left-out.ts';
 import { warningWord } from '../site/widgets/text.ts';
 import { BadInput, reasonOf } from './command.ts';
 import { loadRegions, regionNamed } from './content-files.ts';
@@ -21,6 +22,8 @@ export interface WorksheetJob {
   readonly region: string | undefined;
   /** The paper; that of the region where it is left out. */
   readonly paper: 'a4' | 'letter' | undefined;
+  /** What is not to be printed; all is where this is left out. */
+  readonly leaveOut?: readonly LeftOut[];
   /** Where the worksheet is written. */
   readonly out: string;
   /** Where the figures are written, if they are. */
@@ -127,6 +130,7 @@ export async function makeWorksheet(job: WorksheetJob, regions = loadRegions()):
     link: benchAddress(region.guide, bench, set),
     version: edition,
     assumed,
+    leaveOut: job.leaveOut ?? [],
   });
   await writeAll([
     [job.out, pdf],

@@ -2,12 +2,14 @@ import { basename, extname, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { allFields } from '../calculators/bench/all-fields.ts';
 import { tableColumns } from '../content/bench-table.ts';
+import { leftOutNames, type LeftOut } from '../site/worksheet/left-out.ts';
 import { BadInput, given, runCommand, type Surroundings } from './command.ts';
 import { loadRegions, regionNamed } from './content-files.ts';
 import { makeWorksheet } from './make-worksheet.ts';
 import { asksForMany, makeWorksheets } from './worksheets.ts';
 
-const help = `Makes the worksheet of a bench, two printed sides, out of its bench file; or those of many benches.
+const help = `Makes the worksheet of a bench, a sheet for the wall and one for the folder, out of its bench file; or those
+of many benches.
 
   npm run worksheet -- BENCH.yaml [options]
   npm run worksheet -- FOLDER | TABLE.csv | several of them [options]
@@ -17,6 +19,7 @@ const help = `Makes the worksheet of a bench, two printed sides, out of its benc
   TABLE.csv          a bench a line; the first line names the fields, such as identity.name,frame.length
   --region ID        stand the bench in this region instead of the one that the file names
   --paper a4|letter  the paper; that of the region unless given
+  --leave-out PARTS  what not to print: drawings, buying, log, notes, with commas between them
   --out PLACE        where to write: a file for one bench, BENCH.pdf in the present folder unless given;
                      a folder for many, the folder worksheets unless given
   --figures PLACE    write the figures as JSON too, SI units, temperatures in °C: a file, or a folder for many
@@ -30,8 +33,20 @@ interface Request {
   readonly benches: readonly string[];
   readonly region: string | undefined;
   readonly paper: 'a4' | 'letter' | undefined;
+  readonly leaveOut: readonly LeftOut[];
   readonly out: string | undefined;
   readonly figures: string | undefined;
+}
+
+/** What is not to be printed, as it is written: "log,buying". */
+function partsOf(text: string | undefined): LeftOut[] {
+  const named = (text ?? '').split(',').map((part) => part.trim());
+  return named.flatMap((part) => {
+    if (part === '') return [];
+    const found = leftOutNames.find((one) => one === part);
+    if (!found) throw new BadInput(`--leave-out may have ${leftOutNames.join(', ')}. Found: ${part}`);
+    return [found];
+  });
 }
 
 /** What the command line asks for: worksheets, or a text to be printed. */
@@ -42,7 +57,10 @@ function requestOf(args: readonly string[], folder: string): Request | string {
     args: [...args],
     strict: true,
     allowPositionals: true,
-    options: { region: text, paper: text, out: text, figures: text, columns: flag, help: flag },
+    options: {
+      ...{ region: text, paper: text, 'leave-out': text, out: text, figures: text },
+      ...{ columns: flag, help: flag },
+    },
   });
   if (values.help) return help;
   if (values.columns) return `${tableColumns.join(',')}\n`;
@@ -50,11 +68,13 @@ function requestOf(args: readonly string[], folder: string): Request | string {
   const { region, paper, out, figures } = values;
   if (paper !== undefined && paper !== 'a4' && paper !== 'letter')
     throw new BadInput(`--paper must be a4 or letter. Found: ${paper}`);
+  const leaveOut = partsOf(values['leave-out']);
   const place = (path: string | undefined) => (path === undefined ? undefined : given(path, folder));
   return {
     benches: positionals.map((path) => given(path, folder)),
     region,
     paper,
+    leaveOut,
     out: place(out),
     figures: place(figures),
   };
@@ -63,13 +83,14 @@ function requestOf(args: readonly string[], folder: string): Request | string {
 /** The worksheet of one bench, and what there is to say of it. */
 async function makeOne(
   bench: string,
-  { region, paper, out, figures }: Request,
+  { region, paper, leaveOut, out, figures }: Request,
   { folder, write }: Surroundings,
 ): Promise<void> {
   const job = {
     bench: { path: bench },
     region,
     paper,
+    leaveOut,
     out: out ?? given(`${basename(bench, extname(bench))}.pdf`, folder),
     figures,
   };

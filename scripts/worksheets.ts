@@ -4,6 +4,7 @@ import { basename, extname, join, resolve } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import { largestTable, readBenchTable } from '../content/bench-table.ts';
 import { problem } from '../content/problem.ts';
+import type { LeftOut } from '../site/worksheet/left-out.ts';
 import { BadInput, reasonOf, type Surroundings } from './command.ts';
 import { ensureFonts } from './fonts.ts';
 import { refuse, textOf, type WorksheetJob } from './make-worksheet.ts';
@@ -16,6 +17,7 @@ export interface ManyRequest {
   readonly paths: readonly string[];
   readonly region: string | undefined;
   readonly paper: 'a4' | 'letter' | undefined;
+  readonly leaveOut?: readonly LeftOut[];
   /** The folder for the worksheets. */
   readonly out: string;
   /** The folder for the figures. */
@@ -86,7 +88,7 @@ const tableTooLarge = (file: string, bytes: number) => {
 };
 
 /** Everything that is to be made, and what can be said at once not to be possible. */
-async function tasksOf({ paths, region, paper, out, figures }: ManyRequest): Promise<{
+async function tasksOf({ paths, region, paper, leaveOut = [], out, figures }: ManyRequest): Promise<{
   readonly tasks: readonly Task[];
   readonly failures: readonly Failure[];
 }> {
@@ -101,6 +103,7 @@ async function tasksOf({ paths, region, paper, out, figures }: ManyRequest): Pro
         bench,
         region,
         paper,
+        leaveOut,
         out: join(out, `${name}.pdf`),
         figures: figures === undefined ? undefined : join(figures, `${name}.json`),
       },

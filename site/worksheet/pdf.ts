@@ -330,6 +330,23 @@ end
 end`;
 }
 
+/** Faces as they stand in a file; to compress one takes longer than all else in the writing of a sheet. */
+const compressed = new WeakMap<Uint8Array, Uint8Array>();
+
+/** Lets a file take a face that was compressed before as it is. */
+function keepCompressed(context: PDFContext, { regular, bold }: FontFiles): void {
+  const flate = context.flateStream.bind(context);
+  context.flateStream = (contents, dict = {}) => {
+    if (typeof contents === 'string' || (contents !== regular && contents !== bold))
+      return flate(contents, dict);
+    const before = compressed.get(contents);
+    if (before) return context.stream(before, { ...dict, Filter: 'FlateDecode' });
+    const made = flate(contents, dict);
+    compressed.set(contents, made.contents);
+    return made;
+  };
+}
+
 /** Embeds a face and maps its glyphs to letters in blocks of the size that the standard allows. */
 async function embedFace(file: PDFDocument, bytes: Uint8Array): Promise<{ ref: PDFRef; reader: FontReader }> {
   const { ref } = await file.embedFont(bytes, { features });
@@ -355,6 +372,7 @@ export async function writePdf(sheet: Sheet, about: About, typeface: Typeface): 
   file.setModificationDate(about.date);
 
   const { context, catalog } = file;
+  keepCompressed(context, typeface.fontFiles);
   const regular = await embedFace(file, typeface.fontFiles.regular);
   const heavy = await embedFace(file, typeface.fontFiles.bold);
 
