@@ -113,7 +113,8 @@ function head(facts: Facts, names: Names, code: Code, place: NotesPlace): Band[]
       run(` outside, ${night.charAt(0).toLowerCase()}${night.slice(1)}`),
     ),
     ...notes(names),
-    ...readFirst(facts, place),
+    // Reasons against building it come before anything else to read.
+    ...(reasonsAgainst(facts).length > 0 ? [] : readFirst(facts, place)),
   ];
   const wide = codeSide(code.modules.length);
   return [
