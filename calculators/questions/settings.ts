@@ -1,6 +1,5 @@
 import { changed } from '../bench/changed.ts';
 import { loopLength, pipeOf } from '../bench/geometry.ts';
-import { loopFreezes } from '../bench/heat-held.ts';
 import { coldestOf, limitNight, stuckOn, type LimitNight } from '../bench/limit-night.ts';
 import { loopAboveAir as liftOf } from '../bench/loop-above-air.ts';
 import { loopHeatCapacity } from '../bench/loop-mix.ts';
@@ -22,6 +21,7 @@ import { ratedPower } from '../electric/cable.ts';
 import { cite } from '../sources.ts';
 import { coldestMonth } from '../weather/cold-snap.ts';
 import loop from './loop.ts';
+import mix from './mix.ts';
 import sheath from './sheath.ts';
 
 /** By how much a sensor and a dial may be wrong together [K] (common practice: thermostats are good to about 1 K). */
@@ -288,7 +288,7 @@ export default calculator({
       label: 'Second limit on the loop: heat on below',
       quantity: temperature,
       explain:
-        'A second thermostat beside the first that switches the heat on before the loop freezes. With a strong mix it never has to.',
+        'A second thermostat beside the first that switches the heat on before the loop freezes, even with a concentrate of which 7 parts in a hundred are other things. With a strong mix it never has to.',
     },
   },
   formulas: [
@@ -361,7 +361,8 @@ export default calculator({
         );
     const sunnyTrip = cut === null ? null : cut - sensorError - bench.place.dayOffset;
     const warmest = warmHeatedDay(situation);
-    const loopFrost = loopFreezes(bench) + sensorError + half + inHand;
+    // By the weakest concentrate that is common, as nobody knows which was poured.
+    const loopFrost = mix.compute(situation).figures.liquidTo!.value + sensorError + half + inHand;
 
     const warnings: Warning[] = [];
     if (!inOrder) {

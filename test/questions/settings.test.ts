@@ -169,6 +169,15 @@ describe('settings', () => {
     expect(codesOf(answer())).not.toContain('stop limit-cuts-hard-nights');
   });
 
+  // ASHRAE 2001: 29.4 % propylene glycol by volume freezes at −12.7 °C, Melinder 2010 has −12.789 °C. As a concentrate with 7 parts
+  // in a hundred of other things that is 31.6 %. By hand: 1 K for sensor and dial, half of 2 K, 1 K in hand.
+  it('switches the heat on before the loop can freeze, however weak the concentrate', () => {
+    const { figures } = answer({ mix: { share: 0.294 / 0.93 }, control: { differential: 2 } });
+    expectNear(valueOf(figures.loopFrost), -12.7 + 1 + 1 + 1, 0.05);
+    const water = answer({ mix: { antifreeze: 'none' }, control: { differential: 2 } }).figures;
+    expectNear(valueOf(water.loopFrost), 0 + 1 + 1 + 1, 1e-9);
+  });
+
   it('never lets the limit stand higher than cable, pipe or room for expansion bear', () => {
     const where = situation({ loop: { standpipeHeight: 0.45 } });
     const limit = valueOf(settings.compute(where).figures.limitThermostat);
