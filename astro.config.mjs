@@ -6,6 +6,7 @@ import { fields } from './calculators/bench/fields.ts';
 import { contentFiles, customsOfRegions, exampleOf } from './site/build/content-files.ts';
 import { leanCalculators } from './site/build/lean-calculators.ts';
 import { noPreloading } from './site/build/no-preloading.ts';
+import { termsInText } from './site/glossary/in-text.ts';
 import { mathFont } from './site/math/font.ts';
 import { mathInText } from './site/math/in-text.ts';
 
@@ -32,7 +33,10 @@ export default defineConfig({
   markdown: {
     syntaxHighlight: false,
     // Smart punctuation would turn the inch mark of 3/8" into a quotation mark.
-    processor: satteri({ features: { smartPunctuation: false, math: true }, mdastPlugins: [mathInText] }),
+    processor: satteri({
+      features: { smartPunctuation: false, math: true },
+      mdastPlugins: [mathInText, termsInText(base)],
+    }),
   },
   integrations: [mdx(), contentFiles(), leanCalculators(), noPreloading(), mathFont()],
   vite: {

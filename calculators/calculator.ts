@@ -40,11 +40,24 @@ export type Sentence = readonly (string | Amount)[];
 /** A quantity inside a sentence, in the base unit. */
 export interface Amount {
   readonly value: number;
+  /** Where it is a figure with a range, so that it is rounded as that figure is. */
+  readonly low?: number;
+  readonly high?: number;
   readonly quantity: QuantityName;
 }
 
 export const amount = <Q extends QuantityName>(value: ValueIn<Q>, quantity: Q): Amount => ({
   value,
+  quantity,
+});
+
+/** A figure inside a sentence, said as it is shown by itself. */
+export const figureAmount = (
+  { value, low, high }: Pick<Figure, 'value' | 'low' | 'high'>,
+  quantity: QuantityName,
+): Amount => ({
+  value,
+  ...(low === undefined || high === undefined ? {} : { low, high }),
   quantity,
 });
 

@@ -46,9 +46,9 @@ export const cautions = {
   },
   'antifreeze-poison': {
     title: 'Antifreeze',
-    text: 'Ethylene glycol tastes sweet and kills people, dogs and cats in small amounts: do not use it where any of them can reach it. Use food-grade, inhibited propylene glycol, colour it and label the loop. Old mix never goes into soil, drain or septic tank; hand it in where old antifreeze is collected.',
+    text: 'Ethylene glycol tastes sweet and kills people, dogs and cats in small amounts: do not use it where any of them can reach it. Use food-grade, inhibited propylene glycol, colour it and label the loop. If a person may have drunk any, call the emergency number or a poison centre at once, and for an animal a vet; do not wait for signs. Old mix never goes into soil, drain or septic tank; hand it in where old antifreeze is collected.',
     short:
-      'Ethylene glycol tastes sweet and kills. Use food-grade propylene glycol, colour it, label the loop. Hand old mix in; never pour it out.',
+      'Ethylene glycol tastes sweet and kills. If any was drunk, call a poison centre at once. Food-grade propylene glycol, coloured; label the loop; hand old mix in.',
     cites: [cite('common-practice', 'food-grade propylene glycol near plants and animals')],
   },
   'open-loop': {

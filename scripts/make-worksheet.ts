@@ -120,7 +120,11 @@ export async function makeWorksheet(job: WorksheetJob, regions = loadRegions()):
   ]);
   const set = allFields.map(({ path }) => path).filter((path) => !assumed.includes(path));
   const answers = answer(situation);
-  const manner = { system: region.units, locale: region.languages[0] ?? 'en' };
+  const manner = {
+    system: region.units,
+    locale: region.languages[0] ?? 'en',
+    currency: region.tariff.currency,
+  };
   const pdf = await drawWorksheet({
     situation,
     answers,

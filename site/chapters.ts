@@ -1,5 +1,6 @@
 import { getCollection, type CollectionEntry } from 'astro:content';
 import { calculators } from '../calculators/index.ts';
+import type { CautionId } from '../calculators/calculator.ts';
 import { outline, parts, type Step } from '../content/outline.ts';
 
 /** The chapters of the outline beside what is written of them. */
@@ -64,3 +65,11 @@ export function neighbours({ number }: Chapter): {
 /** The calculators of a chapter that the guide has. */
 export const calculatorsOf = ({ step }: Chapter) =>
   calculators.filter(({ id }) => step.calculators.includes(id));
+
+/** The chapters that show a caution: by themselves, or beside the figures of one of their calculators. */
+export const chaptersOfCaution = (id: CautionId): readonly Chapter[] =>
+  chapters.filter(
+    (chapter) =>
+      (chapter.entry?.body ?? '').includes(`<Caution id="${id}"`) ||
+      calculatorsOf(chapter).some(({ cautions }) => cautions.includes(id)),
+  );

@@ -10,8 +10,6 @@ const chapters = defineCollection({
     title: z.string(),
     /** What the chapter gives, in a sentence or two. */
     summary: z.string(),
-    /** A number by which files sort; the place in the guide is that in content/outline.ts. */
-    order: z.number().int().positive().optional(),
   }),
 });
 

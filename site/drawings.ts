@@ -84,4 +84,20 @@ export const drawings = {
     needs: ['readings'],
     load: async () => (await import('./drawing/residuals.ts')).residualsDrawing,
   },
+  'stand-pipe': {
+    needs: ['loop'],
+    load: async () => (await import('./drawing/stand-pipe.ts')).standPipeDrawing,
+  },
+  mix: {
+    needs: ['loop', 'mix'],
+    load: async () => (await import('./drawing/mix.ts')).mixDrawing,
+  },
+  feed: {
+    needs: ['circuit'],
+    load: async () => (await import('./drawing/feed.ts')).feedDrawing,
+  },
+  'sensor-places': {
+    needs: ['settings'],
+    load: async () => (await import('./drawing/sensor-places.ts')).sensorPlacesDrawing,
+  },
 } as const satisfies Record<string, DrawingKind>;

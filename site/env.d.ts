@@ -7,7 +7,11 @@ interface ImportMetaEnv {
   readonly EXAMPLE: import('./guide.ts').ExampleBench;
   /** What people are used to in each region that the guide knows. */
   readonly CUSTOMS: Readonly<
-    Record<string, { readonly units: 'metric' | 'us'; readonly paper: 'a4' | 'letter' } | undefined>
+    Record<
+      string,
+      | { readonly units: 'metric' | 'us'; readonly paper: 'a4' | 'letter'; readonly currency: string }
+      | undefined
+    >
   >;
   /** Where the whole guide lies as a PDF, from its top; empty where this build has none. */
   readonly BOOK: string;

@@ -46,7 +46,11 @@ export const region: Region = pick('region', import.meta.env.REGION, regions);
 
 export const example: ExampleBench = import.meta.env.EXAMPLE;
 
-export const manner: Manner = { system: region.units, locale: region.languages[0] ?? 'en' };
+export const manner: Manner = {
+  system: region.units,
+  locale: region.languages[0] ?? 'en',
+  currency: region.tariff.currency,
+};
 
 /** A bench where it stands. */
 export function situationOf(bench: Bench): Situation {

@@ -18,13 +18,17 @@ import { heatPathsDrawing } from '../site/drawing/heat-paths.ts';
 import { holdOverDrawing } from '../site/drawing/hold-over.ts';
 import type { BenchDrawing } from '../site/drawing/input.ts';
 import { boxOf, textWidth, wrap, type Box } from '../site/drawing/measure.ts';
+import { feedDrawing } from '../site/drawing/feed.ts';
+import { mixDrawing } from '../site/drawing/mix.ts';
 import { monthsDrawing } from '../site/drawing/months.ts';
 import { letters, pen } from '../site/drawing/pen.ts';
 import { planDrawing } from '../site/drawing/plan.ts';
 import { rootLayersDrawing } from '../site/drawing/root-layers.ts';
 import { savingsDrawing } from '../site/drawing/savings.ts';
 import { sectionDrawing } from '../site/drawing/section.ts';
+import { sensorPlacesDrawing } from '../site/drawing/sensor-places.ts';
 import { spread } from '../site/drawing/spread.ts';
+import { standPipeDrawing } from '../site/drawing/stand-pipe.ts';
 import { svgElement, svgMarkup } from '../site/drawing/svg.ts';
 import { thermometersDrawing } from '../site/drawing/thermometers.ts';
 import { temperatureLadderDrawing } from '../site/drawing/temperature-ladder.ts';
@@ -53,6 +57,10 @@ const drawings = {
   months: monthsDrawing,
   savings: savingsDrawing,
   'temperature ladder': temperatureLadderDrawing,
+  'stand-pipe': standPipeDrawing,
+  mix: mixDrawing,
+  feed: feedDrawing,
+  'sensor places': sensorPlacesDrawing,
 } as const satisfies Record<string, BenchDrawing>;
 
 const metric: Manner = { system: 'metric', locale: 'en' };
@@ -66,6 +74,7 @@ const slow: ReadonlySet<BenchDrawing> = new Set([
   closingDrawing,
   firstDrawing,
   waysDrawing,
+  sensorPlacesDrawing,
 ]);
 
 /** Drawings of answers for which a bench goes through nights, power cuts or a whole winter: fewer benches. */
@@ -128,6 +137,12 @@ const extremes: Readonly<Record<string, BenchChanges>> = {
     cable: { diameter: 0.002, length: 250 },
   },
   'measured loop that is longer than the bench': { loop: { length: 200 }, cable: { length: 250 } },
+  'plain water': { mix: { antifreeze: 'none' }, loop: { expansion: 'headspace' } },
+  'a stand-pipe that spills': {
+    loop: { standpipeDiameter: 0.01, standpipeHeight: 0.1, fillTemperature: 2, hottest: 60 },
+    mix: { share: 0.55, protectTo: -40 },
+  },
+  'no protection, weak wire': { supply: { protection: 'none', breaker: 1, feederLength: 500, voltage: 12 } },
   'open bench': { skirt: { material: 'none' }, control: { sensor: 'pot' }, pots: { diameter: 0.03 } },
 };
 

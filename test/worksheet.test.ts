@@ -16,6 +16,7 @@ import { readBenchFile } from '../content/bench-file.ts';
 import { benchAddress } from '../content/link.ts';
 import { ensureFonts, makeFonts } from '../scripts/fonts.ts';
 import { filesOf } from '../scripts/content-files.ts';
+import { figureText, sentenceText } from '../site/widgets/text.ts';
 import { sheetCalculators } from '../site/worksheet/facts.ts';
 import { margin, points, type Box, type Item, type PaperName, type Sheet } from '../site/worksheet/layout.ts';
 import { letters } from '../site/worksheet/letters.ts';
@@ -173,11 +174,11 @@ describe.each(sheets)('the worksheet of $name', ({ paper, input, layout, bytes }
       [loop.figures.rise, 'size'],
       [circuit.figures.current, 'current'],
       [circuit.figures.voltageDrop, 'share'],
-      [circuit.figures.smallestBreaker, 'current'],
+      [circuit.figures.smallestBreaker, 'breakerSize'],
     ] as const;
     for (const [figure, quantity] of shown) {
       expect(figure, quantity).not.toBeNull();
-      expect(read).toContain(plain(showQuantity(figure?.value ?? NaN, quantity, manner)));
+      expect(read).toContain(plain(figureText(figure, quantity, manner)));
     }
     const { lowestRootTemperature } = situation.bench.plants;
     expect(read).toContain(plain(showQuantity(lowestRootTemperature, 'temperature', manner)));
@@ -193,7 +194,7 @@ describe.each(sheets)('the worksheet of $name', ({ paper, input, layout, bytes }
     const all = textOf(layout).join(' ');
     const { hoursToRootLimit } = input.answers.outage.figures;
     expect(hoursToRootLimit).not.toBeNull();
-    expect(run).toContain(plain(showQuantity(hoursToRootLimit?.value ?? NaN, 'duration', manner)));
+    expect(run).toContain(plain(figureText(hoursToRootLimit, 'duration', manner)));
     for (const caution of situation.region.cautions) expect(all).toContain(plain(caution));
     expect(all).toContain('Start values taken for');
     expect(all).toMatch(/Figures rest on \d+ published sources/u);
@@ -205,9 +206,7 @@ describe.each(sheets)('the worksheet of $name', ({ paper, input, layout, bytes }
     const warnings = sheetCalculators.flatMap((id) => input.answers[id as CalculatorId].warnings);
     expect(warnings.length).toBeGreaterThan(0);
     const untold = warnings.filter(({ code, level, text }) => {
-      const spoken = text.map((part) =>
-        typeof part === 'string' ? part : showQuantity(part.value, part.quantity, manner),
-      );
+      const spoken = text.map((part) => (typeof part === 'string' ? part : sentenceText([part], manner)));
       const words = plain(spoken.join(''));
       if (all.includes(words)) return false;
       expect(level, `${code} is said word by word`).not.toBe('stop');

@@ -703,7 +703,7 @@ export const fields = {
       },
       breaker: {
         shape: 'number',
-        quantity: 'current',
+        quantity: 'breakerSize',
         label: 'Breaker of the circuit',
         explain: 'The figure on its lever.',
         from: 1,

@@ -19,6 +19,10 @@ export interface Unit {
   readonly offset?: number;
   /** Decimal places that a reader is shown. */
   readonly decimals: number;
+  /** Leaves out zeros behind the point: for sizes in which things are made. */
+  readonly trimmed?: true;
+  /** From this number on, in this unit, a reader is shown none: nobody paces out a tenth of a foot in a hundred. */
+  readonly wholeFrom?: number;
   /** Other spellings that a file or a form may use. */
   readonly also?: readonly string[];
 }
@@ -39,11 +43,11 @@ const gallon = 3.785411784e-3;
 const btu = 1055.05585262;
 const fahrenheit = 5 / 9;
 
-const metre: Unit = { scale: 1, decimals: 2, also: ['metre', 'metres', 'meter', 'meters'] };
+const metre: Unit = { scale: 1, decimals: 2, wholeFrom: 200, also: ['metre', 'metres', 'meter', 'meters'] };
 const centimetre: Unit = { scale: 0.01, decimals: 1 };
 const millimetre: Unit = { scale: 0.001, decimals: 0 };
 const inches: Unit = { scale: inch, decimals: 2, also: ['inch', 'inches', '"', '″', '”'] };
-const feet: Unit = { scale: foot, decimals: 1, also: ['foot', 'feet', "'", '′', '’'] };
+const feet: Unit = { scale: foot, decimals: 1, wholeFrom: 600, also: ['foot', 'feet', "'", '′', '’'] };
 const one: Unit = { scale: 1, decimals: 2 };
 
 export const quantities = {
@@ -169,12 +173,16 @@ export const quantities = {
     units: { '/kWh': { scale: 1 / 3.6e6, decimals: 3 }, '1/J': { scale: 1, decimals: 10 } },
   },
   /** A sum of money, in the currency of the region. */
-  money: { base: '1', shown: { metric: '', us: '' }, units: { '': { scale: 1, decimals: 2 }, '1': one } },
+  money: {
+    base: '1',
+    shown: { metric: '', us: '' },
+    units: { '': { scale: 1, decimals: 2, wholeFrom: 100 }, '1': one },
+  },
   duration: {
     base: 's',
     shown: { metric: 'h', us: 'h' },
     units: {
-      h: { scale: 3600, decimals: 1, also: ['hour', 'hours'] },
+      h: { scale: 3600, decimals: 1, wholeFrom: 100, also: ['hour', 'hours'] },
       min: { scale: 60, decimals: 0 },
       s: { scale: 1, decimals: 0 },
       d: { scale: 86400, decimals: 1, also: ['day', 'days'] },
@@ -195,6 +203,12 @@ export const quantities = {
     base: 'A',
     shown: { metric: 'mA', us: 'mA' },
     units: { mA: { scale: 1e-3, decimals: 0 }, A: { scale: 1, decimals: 3 } },
+  },
+  /** What is printed on the lever of a breaker, in most sizes a whole number. */
+  breakerSize: {
+    base: 'A',
+    shown: { metric: 'A', us: 'A' },
+    units: { A: { scale: 1, decimals: 1, trimmed: true, also: ['amp', 'amps'] } },
   },
   frequency: {
     base: 'Hz',
@@ -262,6 +276,17 @@ export function fromBase<Q extends QuantityName>(name: Q, value: ValueIn<Q>, spe
   return (value - offset) / scale;
 }
 
-/** The decimal places that a reader is shown in this unit. */
+/** The decimal places that a reader is shown in this unit, of a number however large. */
 export const decimalsOf = (name: QuantityName, spelling: string): number =>
   unitOrThrow(name, spelling).decimals;
+
+/** The decimal places, at least and at most, that a reader is shown of this number, written in this unit. */
+export function decimalsShown(
+  name: QuantityName,
+  written: number,
+  spelling: string,
+): { readonly least: number; readonly most: number } {
+  const { decimals, trimmed = false, wholeFrom = Infinity } = unitOrThrow(name, spelling);
+  const most = Math.abs(Number(written.toFixed(decimals))) >= wholeFrom ? 0 : decimals;
+  return { least: trimmed ? 0 : most, most };
+}

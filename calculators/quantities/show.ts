@@ -1,4 +1,11 @@
-import { decimalsOf, fromBase, shownUnit, type QuantityName, type UnitSystem } from './quantity.ts';
+import {
+  decimalsOf,
+  decimalsShown,
+  fromBase,
+  shownUnit,
+  type QuantityName,
+  type UnitSystem,
+} from './quantity.ts';
 import type { ValueIn } from './temperature.ts';
 
 /** How a reader wants numbers: the system of units and the language of the digits. */
@@ -6,6 +13,8 @@ export interface Manner {
   readonly system: UnitSystem;
   /** BCP 47 language tag. */
   readonly locale: string;
+  /** ISO 4217 code of the region's money; sums have no sign of a currency without it. */
+  readonly currency?: string;
 }
 
 /** The narrow no-break space between a number and its unit (SI Brochure, 9th edition, section 5.4.3). */
@@ -14,11 +23,18 @@ const gap = '\u202f';
 /** To make a format takes a hundred times as long as to use it, and few are ever needed. */
 const formats = new Map<string, Intl.NumberFormat>();
 
-function formatOf(locale: string, least: number, most: number, grouped: boolean): Intl.NumberFormat {
-  const name = `${locale} ${least} ${most} ${grouped}`;
+function formatOf(
+  locale: string,
+  least: number,
+  most: number,
+  grouped: boolean,
+  currency?: string,
+): Intl.NumberFormat {
+  const name = `${locale} ${least} ${most} ${grouped} ${currency ?? ''}`;
   const known = formats.get(name);
   if (known) return known;
   const format = new Intl.NumberFormat(locale, {
+    ...(currency === undefined ? {} : { style: 'currency', currency }),
     minimumFractionDigits: least,
     maximumFractionDigits: most,
     useGrouping: grouped,
@@ -27,26 +43,70 @@ function formatOf(locale: string, least: number, most: number, grouped: boolean)
   return format;
 }
 
-/**
- * The number of a quantity as a reader sees it, without its unit: rounded to the unit's decimals, with a true
- * minus sign and no thousands mark below ten thousand.
- */
-export function showNumber<Q extends QuantityName>(value: ValueIn<Q>, name: Q, manner: Manner): string {
-  const unit = shownUnit(name, manner.system);
-  const decimals = decimalsOf(name, unit);
-  const written = fromBase(name, value, unit);
-  const rounded = Number(written.toFixed(decimals));
-  const format = formatOf(manner.locale, decimals, decimals, Math.abs(rounded) >= 10_000);
+/** A number with the sign and the digits of the reader's language. */
+function written(value: number, manner: Manner, least: number, most: number, currency?: string): string {
+  const format = formatOf(manner.locale, least, most, Math.abs(value) >= 10_000, currency);
   // Adding zero turns a negative zero, which would be printed with its sign, into zero.
-  return format.format(rounded + 0).replace('-', '−');
+  return format.format(value + 0).replace('-', '−');
 }
 
-/** A quantity as a reader sees it, with its unit: "12.9 m", "−4.0 °C", "42 %". */
-export function showQuantity<Q extends QuantityName>(value: ValueIn<Q>, name: Q, manner: Manner): string {
+/** The sign of the currency stands with the number, on the side where the reader's language has it. */
+const currencyOf = (name: QuantityName, { currency }: Manner): string | undefined =>
+  name === 'money' || name === 'energyPrice' ? currency : undefined;
+
+/**
+ * The number of a quantity as a reader sees it, without its unit: rounded to the unit's decimals, with a true
+ * minus sign and no thousands mark below ten thousand. Sums of money have the sign of their currency.
+ *
+ * @param step a coarser step to round to, in the unit shown, as from `stepOf`
+ */
+export function showNumber<Q extends QuantityName>(
+  value: ValueIn<Q>,
+  name: Q,
+  manner: Manner,
+  step = 0,
+): string {
   const unit = shownUnit(name, manner.system);
-  const number = showNumber(value, name, manner);
+  const number = fromBase(name, value, unit);
+  const { least, most } = decimalsShown(name, number, unit);
+  const currency = currencyOf(name, manner);
+  if (step >= 1) return written(Math.round(number / step) * step, manner, 0, 0, currency);
+  return written(Number(number.toFixed(most)), manner, least, most, currency);
+}
+
+/** A quantity as a reader sees it, with its unit: "12.9 m", "−4.0 °C", "42 %", "€12.30". */
+export function showQuantity<Q extends QuantityName>(
+  value: ValueIn<Q>,
+  name: Q,
+  manner: Manner,
+  step = 0,
+): string {
+  const unit = shownUnit(name, manner.system);
+  const number = showNumber(value, name, manner, step);
   if (unit === '') return number;
   return unit.startsWith('/') ? `${number} ${unit}` : `${number}${gap}${unit}`;
+}
+
+/** Temperatures are held against limits that are set in tenths of a degree, so they keep their tenths. */
+const keepsTenths = (name: QuantityName): boolean => name.startsWith('temperature');
+
+/** At least so many steps lie between the ends of a range: a finer step would claim to know more than the range does. */
+const stepsOfRange = 10;
+
+/**
+ * The step in which a figure with a range is shown, in the unit shown: a power of ten, 1 or more, so that four figures
+ * do not stand beside a range of twenty to one. 0 where the unit's own decimals are right.
+ */
+export function stepOf<Q extends QuantityName>(
+  low: ValueIn<Q>,
+  high: ValueIn<Q>,
+  name: Q,
+  manner: Manner,
+): number {
+  if (keepsTenths(name)) return 0;
+  const unit = shownUnit(name, manner.system);
+  const width = Math.abs(fromBase(name, high, unit) - fromBase(name, low, unit));
+  return width < stepsOfRange ? 0 : 10 ** Math.floor(Math.log10(width / stepsOfRange));
 }
 
 /**

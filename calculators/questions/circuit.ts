@@ -95,7 +95,7 @@ export default calculator({
     },
     smallestBreaker: {
       label: 'Smallest breaker',
-      quantity: 'current',
+      quantity: 'breakerSize',
       explain: 'The next standard size. The wire must suit the breaker: an electrician chooses both.',
     },
     loadShare: {
@@ -188,7 +188,7 @@ export default calculator({
     const lost = drop * voltage;
     const lostPerLength = voltageDrop(conductor, 1, running + other);
     const longestFeeder = (rules.voltageDrop.value * voltage) / lostPerLength;
-    const breaker = amount(supply.breaker, 'current');
+    const breaker = amount(supply.breaker, 'breakerSize');
     const trips = rules.tripsAt.value;
     const people: Sentence = [
       rules.groundFault.device,
@@ -204,7 +204,7 @@ export default calculator({
       warnings.push(care('equipment-protection-only', [...danger, ...people, ').']));
     }
     if (supply.breaker < needed - sameSize) {
-      const least = smallest === null ? null : amount(smallest, 'current');
+      const least = smallest === null ? null : amount(smallest, 'breakerSize');
       const carries = sentence`The circuit must be good for ${amount(needed, 'current')} and its breaker is ${breaker}. `;
       const remedy = least
         ? sentence`It takes a breaker of ${least} or more, and a wire that suits it. Ask an electrician, or put other load on another circuit.`
@@ -212,7 +212,7 @@ export default calculator({
       warnings.push(stop('breaker-too-small', [...carries, ...remedy]));
     }
     if (supply.breaker > conductor.highestBreaker + sameSize) {
-      const most = amount(conductor.highestBreaker, 'current');
+      const most = amount(conductor.highestBreaker, 'breakerSize');
       if (conductor.breakerHolds === 'always') {
         const text = sentence`A breaker of ${breaker} does not protect this wire, which takes ${most} at most: the wire can burn before the breaker trips. Have an electrician fit the right breaker or a thicker wire.`;
         warnings.push(stop('wire-too-thin', text));

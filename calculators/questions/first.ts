@@ -80,7 +80,7 @@ export default calculator({
     needFloor: {
       label: 'Power needed with foam board on the floor',
       quantity: 'power',
-      explain: 'All else as it is; 50 mm of board.',
+      explain: 'All else as it is; 50 mm (2 in) of board.',
     },
     needAll: {
       label: 'Power needed with all four',

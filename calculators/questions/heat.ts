@@ -137,7 +137,7 @@ export default calculator({
       label: 'Foam board on the floor would save',
       quantity: 'power',
       explain:
-        '50 mm on the floor under the bench. Less than zero: it would shut out more heat of the ground than it keeps in.',
+        '50 mm (2 in) on the floor under the bench. Less than zero: it would shut out more heat of the ground than it keeps in.',
     },
   },
   formulas: watts.formulas,

@@ -19,6 +19,7 @@ import {
   amount,
   calculator,
   care,
+  figureAmount,
   sentence,
   type Cell,
   type Figure,
@@ -207,7 +208,7 @@ export default calculator({
     const { outageHours } = bench.outlook;
     const warnings: Warning[] = [];
     if (now.roots !== null && now.roots < outageHours) {
-      const text = sentence`At ${amount(outside, 'temperature')} outside the roots are at your limit ${amount(now.roots, 'duration')} after the failure, before the ${amount(outageHours, 'duration')} that you look at are over. Cover the plants and close the gaps at once.`;
+      const text = sentence`At ${amount(outside, 'temperature')} outside the roots are at your limit ${figureAmount(figures.hoursToRootLimit, 'duration')} after the failure, before the ${amount(outageHours, 'duration')} that you look at are over. Cover the plants and close the gaps at once.`;
       warnings.push(care('roots-before-power', text));
     }
     const start = restOn(situation, 'thermostat', parameters, ordinaryCold(situation));
@@ -219,7 +220,7 @@ export default calculator({
       warnings.push(care('frozen-before-the-cut', [...text, ...thawed]));
     }
     if (now.loopFreezing !== null && now.loopFreezing < outageHours) {
-      const text = sentence`The loop turns to slush at ${amount(loopFreezes(bench), 'temperature')}, ${amount(now.loopFreezing, 'duration')} after the failure. Look for leaks before you switch the heat on again.`;
+      const text = sentence`The loop turns to slush at ${amount(loopFreezes(bench), 'temperature')}, ${figureAmount(figures.hoursToLoopFreezing, 'duration')} after the failure. Look for leaks before you switch the heat on again.`;
       warnings.push(care('loop-before-power', text));
     }
     return {

@@ -60,7 +60,7 @@ function changesFor({ bench }: Situation): Change[] {
     changes: { control: { setPoint: bench.control.setPoint - lowerBy } },
   };
   return [
-    ...built.map(({ label, changes }) => ({ label: [label], changes })),
+    ...built.map(({ label, changes }) => ({ label, changes })),
     ...(bench.control.sensor === 'air' ? [] : [sensor]),
     lower,
   ];

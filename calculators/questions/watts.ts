@@ -132,7 +132,7 @@ export default calculator({
           'On a night at ',
           { value: rest.outside, quantity: 'temperature' },
           ' that lasted, the roots would need ',
-          { value, quantity: 'power' },
+          { value, low, high, quantity: 'power' },
           ' and the cable gives ',
           { value: installed, quantity: 'power' },
           '. Close the bench in first: see where the heat goes. A short frost is milder than this figure.',

@@ -1,7 +1,15 @@
 import { heatedBench, waysOfHeating, type WayOfHeating } from '../bench/heaters.ts';
 import { warmestUnder } from '../bench/steady.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
-import { amount, calculator, care, sentence, type Cell, type Figure, type Warning } from '../calculator.ts';
+import {
+  calculator,
+  care,
+  figureAmount,
+  sentence,
+  type Cell,
+  type Figure,
+  type Warning,
+} from '../calculator.ts';
 import { cite } from '../sources.ts';
 
 const named: Readonly<Record<WayOfHeating, string>> = {
@@ -132,7 +140,7 @@ export default calculator({
       least.power !== null &&
       least.power * (1 + worthAWord) < figures.loop.value
     ) {
-      const text = sentence` would hold the roots with ${amount(least.power, 'power')}, and the loop needs ${amount(figures.loop.value, 'power')}: heat that enters at the pots has less on its way to lose.`;
+      const text = sentence` would hold the roots with ${figureAmount(figures[least.way] ?? { value: least.power }, 'power')}, and the loop needs ${figureAmount(figures.loop, 'power')}: heat that enters at the pots has less on its way to lose.`;
       const but =
         least.uneven > uneven
           ? sentence` But with as much power as your cable has its roots differ by ${amount(least.uneven, 'temperatureDifference')}: the bottoms wake while the tops freeze. Cover the plants first, then compare again.`

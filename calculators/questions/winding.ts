@@ -43,7 +43,7 @@ export default calculator({
     },
     turns: {
       label: 'Turns',
-      quantity: 'number',
+      quantity: 'count',
       symbol: 'n',
       explain: 'Around the pipe, over the whole loop, all in one direction.',
     },

@@ -15,6 +15,7 @@ export function inBook(markup: string, chapter: string, base: string, chapters: 
     .replace(/(\shref=")#([^"]+)"/gu, (_, head: string, id: string) => `${head}#${own(id)}"`)
     .replace(/(url\()#([^)]+)\)/gu, (_, head: string, id: string) => `${head}#${own(id)})`)
     .replace(new RegExp(`(\\shref=")${top}sources/#([^"]+)"`, 'gu'), '$1#source--$2"')
+    .replace(new RegExp(`(\\shref=")${top}glossary/#([^"]+)"`, 'gu'), '$1#word--$2"')
     .replace(
       new RegExp(`(\\shref=")${top}chapters/([^/"]+)/(#[^"]*)?"`, 'gu'),
       (whole, head: string, id: string) => (chapters.includes(id) ? `${head}#chapter--${id}"` : whole),

@@ -44,10 +44,12 @@ export async function exampleOf(region: string) {
   );
 }
 
-/** The units and the paper that people are used to in each region, by id. */
+/** The units, the paper and the money that people are used to in each region, by id. */
 export async function customsOfRegions() {
   const regions = await regionsOfContent();
-  return Object.fromEntries(regions.map(({ id, units, paper }) => [id, { units, paper }]));
+  return Object.fromEntries(
+    regions.map(({ id, units, paper, tariff: { currency } }) => [id, { units, paper, currency }]),
+  );
 }
 
 type VitePlugins = NonNullable<NonNullable<Parameters<SetUp>[0]['config']['vite']>['plugins']>;

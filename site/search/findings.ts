@@ -2,6 +2,7 @@ import { render } from 'astro:content';
 import { allFields } from '../../calculators/bench/all-fields.ts';
 import { fields } from '../../calculators/bench/fields.ts';
 import type { Calculator } from '../../calculators/calculator.ts';
+import { cautions } from '../../calculators/cautions.ts';
 import { calculators } from '../../calculators/index.ts';
 import { glossary } from '../../content/glossary/terms.ts';
 import { fieldId } from '../widgets/form-field.ts';
@@ -47,5 +48,15 @@ export async function searchIndex() {
     to: `bench/#${fieldId('bench', path)}`,
     words: `${field.explain} ${path}`,
   }));
-  return indexOf([...inChapters, ...ofCalculators, ...ofWords, ...ofFields]);
+  const ofCautions = Object.entries(cautions).map(([id, { title, text }]): Finding => ({
+    title,
+    where: 'Caution',
+    to: `cautions/#${id}`,
+    words: text,
+  }));
+  const ofPages: Finding[] = [
+    { title: 'Symbols and units', where: 'Table', to: 'symbols/', words: 'letters of formulas' },
+    { title: 'Cautions', where: 'All in one place', to: 'cautions/', words: 'danger hurt' },
+  ];
+  return indexOf([...inChapters, ...ofCalculators, ...ofCautions, ...ofPages, ...ofWords, ...ofFields]);
 }

@@ -69,8 +69,12 @@ interface Options {
   readonly example: Bench;
   /** The bench of usual values that a new bench begins with, in the region of the guide. */
   readonly fresh: () => Promise<Bench>;
-  /** The units of a region, and the paper that its printers hold. */
-  readonly customs: (region: string) => { readonly units: UnitSystem; readonly paper: Paper };
+  /** The units of a region, the paper that its printers hold, and its money. */
+  readonly customs: (region: string) => {
+    readonly units: UnitSystem;
+    readonly paper: Paper;
+    readonly currency?: string;
+  };
   /** Names the fields that this version of the guide knows. */
   readonly fields: string;
 }
@@ -140,6 +144,11 @@ export class Store {
 
   get paper(): Paper {
     return this.#paper ?? this.#customs.paper;
+  }
+
+  /** What prices and costs of the bench are in: the money of its region. */
+  get currency(): string | undefined {
+    return this.#customs.currency;
   }
 
   get #customs() {

@@ -1,29 +1,36 @@
 import type { Cell, Figure, Sentence } from '../../calculators/calculator.ts';
 import type { Field } from '../../calculators/bench/field.ts';
 import type { QuantityName } from '../../calculators/quantities/quantity.ts';
-import { showNumber, showQuantity, type Manner } from '../../calculators/quantities/show.ts';
+import { showNumber, showQuantity, stepOf, type Manner } from '../../calculators/quantities/show.ts';
 
 /** Shown where a question does not arise for this bench, such as the mix of a loop of plain water. */
 export const noFigure = 'no figure';
 
-/** A figure's expected value as a reader sees it: "12.9 m"; "below −51.1 °C" where published figures end there. */
+const stepOfFigure = ({ low, high }: Figure, quantity: QuantityName, manner: Manner): number =>
+  low === undefined || high === undefined ? 0 : stepOf(low, high, quantity, manner);
+
+/**
+ * A figure's expected value as a reader sees it: "12.9 m"; "below −51.1 °C" where published figures end there. One with
+ * a range is rounded in step with its width.
+ */
 export function figureText(figure: Figure | null, quantity: QuantityName, manner: Manner): string {
   if (!figure) return noFigure;
   if (figure.words) return sentenceText(figure.words, manner);
-  const shown = showQuantity(figure.value, quantity, manner);
+  const shown = showQuantity(figure.value, quantity, manner, stepOfFigure(figure, quantity, manner));
   return figure.beyond ? `${figure.beyond} ${shown}` : shown;
 }
 
 /** The range that a figure lies in, in words; empty where it is known without one. */
 export function rangeText(figure: Figure | null, quantity: QuantityName, manner: Manner): string {
   if (figure?.low === undefined || figure.high === undefined) return '';
-  return `likely ${showNumber(figure.low, quantity, manner)} to ${showQuantity(figure.high, quantity, manner)}`;
+  const step = stepOfFigure(figure, quantity, manner);
+  return `likely ${showNumber(figure.low, quantity, manner, step)} to ${showQuantity(figure.high, quantity, manner, step)}`;
 }
 
 /** A sentence with its quantities written out in the reader's units. */
 export const sentenceText = (sentence: Sentence, manner: Manner): string =>
   sentence
-    .map((part) => (typeof part === 'string' ? part : showQuantity(part.value, part.quantity, manner)))
+    .map((part) => (typeof part === 'string' ? part : figureText(part, part.quantity, manner)))
     .join('');
 
 /** A column of a table of answers. */

@@ -4,10 +4,11 @@ import { cautions, type Caution } from '../../calculators/cautions.ts';
 import { calculators } from '../../calculators/index.ts';
 import { sources, type Citation } from '../../calculators/sources.ts';
 import { fieldAt } from '../report.ts';
+import { figureText } from '../widgets/text.ts';
 import type { Block } from './blocks.ts';
 import { saidBeside } from './build-side.ts';
 import type { Side } from './compose.ts';
-import { field, figureOf, hintsToRead, reasonsAgainst, value, type Facts } from './facts.ts';
+import { field, figureOf, hintsToRead, reasonsAgainst, type Facts } from './facts.ts';
 import type { Office } from './run-side.ts';
 import { bold, run } from './text.ts';
 
@@ -29,7 +30,7 @@ function changes(facts: Facts): string[] {
     })
     .toSorted((a, b) => b.figure.value - a.figure.value)
     .slice(0, mostSavings)
-    .map(({ label, figure }) => `${label} ${value(facts, figure.value, 'power')}.`);
+    .map(({ label, figure }) => `${label} ${figureText(figure, 'power', facts.manner)}.`);
 }
 
 /** Whether a field that was left out has a value that somebody might have measured or chosen otherwise. */

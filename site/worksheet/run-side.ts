@@ -1,6 +1,7 @@
 import { designOutside } from '../../calculators/bench/place.ts';
 import type { CautionId } from '../../calculators/calculator.ts';
 import { courseDrawing } from '../drawing/course.ts';
+import { figureText } from '../widgets/text.ts';
 import type { Block, LabelledValue } from './blocks.ts';
 import { drawingBlock, stopBanner } from './build-side.ts';
 import type { Band, Side } from './compose.ts';
@@ -51,7 +52,7 @@ function nightBand(facts: Facts, drawn: boolean): Band {
         bold(field(facts, 'plants.lowestRootTemperature')),
         run('. If it lasted, '),
         ...(required
-          ? [bold(value(facts, required.figure.value, 'power')), run(short ? ' needed: short.' : ' needed.')]
+          ? [bold(figureText(required.figure, 'power', facts.manner)), run(short ? ' needed: short.' : ' needed.')]
           : [run('no heat known.')]),
       ],
     },

@@ -7,6 +7,9 @@ import { chapters } from '../../chapters.ts';
  */
 const rules = [
   ...chapters.map(({ step, number, title }) => ({ name: step.id, words: `${number}. ${title}` })),
+  { name: 'cautions', words: 'Cautions' },
+  { name: 'symbols', words: 'Symbols and units' },
+  { name: 'glossary', words: 'Glossary' },
   { name: 'sources', words: 'Sources' },
 ].map(({ name, words }) => {
   const quoted = words.replace(/[\\"]/gu, String.raw`\$&`);
