@@ -125,7 +125,11 @@ describe('figures without script', () => {
   const station = region?.stations.find(({ id }) => id === bench.place.station);
   if (!region || !station) throw new Error('the example bench stands nowhere');
   const answers = answer({ bench, region, station });
-  const manner = { system: region.units, locale: region.languages[0] ?? 'en' };
+  const manner = {
+    system: region.units,
+    locale: region.languages[0] ?? 'en',
+    currency: region.tariff.currency,
+  };
 
   it.each(calculators.map(({ id }) => id))('%s: every figure of the example stands on its page', (id) => {
     const html = htmlOf(`reference/${id}/`);

@@ -52,7 +52,10 @@ function nightBand(facts: Facts, drawn: boolean): Band {
         bold(field(facts, 'plants.lowestRootTemperature')),
         run('. If it lasted, '),
         ...(required
-          ? [bold(figureText(required.figure, 'power', facts.manner)), run(short ? ' needed: short.' : ' needed.')]
+          ? [
+              bold(figureText(required.figure, 'power', facts.manner)),
+              run(short ? ' needed: short.' : ' needed.'),
+            ]
           : [run('no heat known.')]),
       ],
     },
