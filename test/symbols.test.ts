@@ -1,7 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { calculators } from '../calculators/index.ts';
+import { quantities } from '../calculators/quantities/quantity.ts';
 import { letters } from '../content/glossary/symbols.ts';
+import { unitWords } from '../content/glossary/units.ts';
 import { outline } from '../content/outline.ts';
 import { lettersOf } from '../site/math/letters.ts';
 import { mathml } from '../site/math/mathml.ts';
@@ -58,6 +60,12 @@ describe('symbols and units', () => {
       for (const id of chapters) expect([...inChapter(id)], id).toContain(tex);
     },
   );
+
+  it('every unit that is shown behind a figure is explained', () => {
+    const shown = Object.values(quantities).flatMap((one) => [one.shown.metric, one.shown.us]);
+    const missing = shown.filter((unit) => unit !== '' && !unit.startsWith('/') && !(unit in unitWords));
+    expect(missing).toEqual([]);
+  });
 
   it.each(symbols)('$tex can be set', ({ tex }) => {
     expect(mathml(tex, false)).toContain('<math');
