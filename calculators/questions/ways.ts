@@ -2,6 +2,7 @@ import { heatedBench, waysOfHeating, type WayOfHeating } from '../bench/heaters.
 import { warmestUnder } from '../bench/steady.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
 import {
+  amount,
   calculator,
   care,
   figureAmount,
