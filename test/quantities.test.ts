@@ -95,6 +95,7 @@ const oracles: Partial<Record<QuantityName, Record<string, Oracle>>> = {
   },
   frequency: { Hz: both('Hz', 'Hz', 'Hz', 'Hz') },
   voltage: { V: both('V', 'V', 'V', 'V') },
+  faultCurrent: { A: both('A', 'A', 'A', 'A'), mA: both('mA', 'A', 'mA', 'A') },
   breakerSize: { A: both('A', 'A', 'A', 'A') },
   current: { A: both('A', 'A', 'A', 'A'), mA: both('mA', 'A', 'mA', 'A') },
 };

@@ -106,6 +106,18 @@ export const letters: readonly Letter[] = [
     quantity: 'length',
     chapters: ['cover'],
   },
+  {
+    tex: 'h_{\\text{free}}',
+    meaning: 'Free height of the stand-pipe over the level at filling',
+    quantity: 'size',
+    chapters: ['loop'],
+  },
+  {
+    tex: 'h_{\\text{likely}}',
+    meaning: 'Rise in the stand-pipe, with the pipe that grows as well',
+    quantity: 'size',
+    chapters: ['loop'],
+  },
   { tex: 'H_i', meaning: 'Heat held in part i of the bench', quantity: 'energy', chapters: ['night'] },
   { tex: 'h', meaning: 'Heat of freezing of water', unit: 'J/kg', chapters: ['roots'] },
   { tex: 'h', meaning: 'Hour of the day', quantity: 'duration', chapters: ['night'] },
