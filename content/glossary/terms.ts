@@ -244,6 +244,11 @@ export const glossary: readonly Term[] = [
     meaning: 'The heat that water gives off as it turns to ice, while its temperature hardly falls.',
   },
   {
+    id: 'house',
+    term: 'House',
+    meaning: 'The building that the bench stands in: a greenhouse, a film tunnel, a cold frame or a shed.',
+  },
+  {
     id: 'inhibitor',
     term: 'Inhibitor',
     forms: ['inhibitor', 'inhibitors'],
@@ -267,6 +272,12 @@ export const glossary: readonly Term[] = [
     term: 'Kilowatt-hour',
     forms: ['kilowatt-hour', 'kilowatt-hours'],
     meaning: 'The unit of energy on the power bill: a thousand watts for an hour. Written kWh.',
+  },
+  {
+    id: 'likely',
+    term: 'Likely',
+    forms: ['likely'],
+    meaning: 'Four of five benches like yours lie between the two numbers that stand behind this word.',
   },
   {
     id: 'limit-thermostat',

@@ -55,11 +55,9 @@ function showGiven(how: Manner): void {
 }
 
 function showOrigins(): void {
-  const { set, origin } = store.state;
-  for (const element of all('[data-origin]')) {
+  const { set } = store.state;
+  for (const element of all('[data-origin]'))
     element.hidden = set.includes(element.dataset['origin'] as FieldPath);
-    write(element, origin === 'example' ? 'example' : 'assumed');
-  }
 }
 
 /** How many of the fields that an element speaks for are the reader's own. */
