@@ -75,7 +75,7 @@ export default calculator({
       label: 'Temperature that killed roots of this kind',
       quantity: 'temperature',
       explain:
-        'As published for this kind and age of roots, the warmest where sources differ. Where nothing was found, −5 °C (23 °F), as of tender kinds: young roots die at temperatures that old ones live through.',
+        'As published for this kind and age of roots, the warmest where sources differ. Where nothing was found, −3.9 °C (25 °F), as of tender kinds: young roots die at temperatures that old ones live through.',
     },
     potWater: {
       label: 'Water in all the pots',
