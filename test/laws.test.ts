@@ -7,6 +7,7 @@ import {
   dischargeCoefficient,
   flowConductance,
   openingsInSeries,
+  evaporation,
 } from '../calculators/laws/leakage.ts';
 import { cylinderFlowNusselt } from '../calculators/laws/forced-convection.ts';
 import {
@@ -625,5 +626,43 @@ describe('moist air against psychrolib', () => {
     expect(() => saturationPressure(200.1)).toThrow(OutOfRange);
     expect(() => saturationPressure(-100.1)).toThrow(OutOfRange);
     expect(() => saturationPressure(Number.NaN)).toThrow(OutOfRange);
+  });
+});
+
+describe('water that air carries off', () => {
+  // Humidities of saturated air as the ASHRAE Handbook Fundamentals 2017, chapter 1, table 2, prints them (from memory):
+  // 3.79 g/kg at 0 °C, 7.66 g/kg at 10 °C; and 2501 kJ to evaporate a kilogram (same chapter).
+  const face = { film: 5, area: 1, t: 10 };
+  const water = (flow: number): number => ((evaporation(flow, 0, [face])[0] ?? NaN) * 10) / 2.501e6;
+
+  it('is what mixed air takes off a wet face by the Lewis relation, worked by hand', () => {
+    // h A / cp = 5 × 1 / 1006 = 0.00497 kg/s; W = (0.01 × 3.79 + 0.00497 × 7.66) / 0.01497 = 5.075 g/kg.
+    expectNear(water(0.01), 0.01 * (5.075e-3 - 3.79e-3), 0.01 * 0.02e-3);
+  });
+
+  it('never saturates the air beyond the temperature of the face, however slowly it goes', () => {
+    expectNear(water(1e-7) / 1e-7, (7.66 - 3.79) * 1e-3, 0.02e-3);
+    expect(water(0)).toBe(0);
+  });
+
+  it('is no more than the face gives by its film, however fast the air goes', () => {
+    expectNear(water(1e6), (5 / 1006) * (7.66 - 3.79) * 1e-3, (5 / 1006) * 0.02e-3);
+  });
+
+  it('rises with the flow and the film, and is finite at equal temperatures', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 1e-4, max: 1, noNaN: true }),
+        fc.double({ min: -30, max: 30, noNaN: true }),
+        fc.double({ min: -30, max: 30, noNaN: true }),
+        (flow, t, enters) => {
+          const of = (air: number, film: number): number =>
+            evaporation(air, enters, [{ film, area: 10, t }])[0] ?? NaN;
+          expect(Number.isFinite(of(flow, 4))).toBe(true);
+          expect(of(flow * 1.5, 4)).toBeGreaterThan(of(flow, 4));
+          expect(of(flow, 6)).toBeGreaterThan(of(flow, 4));
+        },
+      ),
+    );
   });
 });

@@ -502,8 +502,8 @@ describe('the reading of the trade in proof.mdx (common practice, no published s
         control: { sensor: 'air', setPoint: fahrenheit(64) },
       });
       const rest = restOn(one, 'thermostat', expectedParameters(one), fahrenheit(54));
-      // "On for about two thirds of the time".
-      expectNear(rest.power / rest.fullPower, 2 / 3, 0.06, `duty on ${top}`);
+      // "On for about three fifths of the time".
+      expectNear(rest.power / rest.fullPower, 3 / 5, 0.06, `duty on ${top}`);
       return rest.power;
     };
     const said = quantities('power');

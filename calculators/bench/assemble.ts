@@ -3,10 +3,10 @@ import { foilEmissivity, sheathEmissivity, sheathTemperature } from '../electric
 import { slabResistance, tubeResistance } from '../laws/conduction.ts';
 import { gravity } from '../laws/gravity.ts';
 import { rimConductance } from '../laws/ground.ts';
-import { buoyantFlow, flowConductance, openingsInSeries, vapourFactor } from '../laws/leakage.ts';
+import { buoyantFlow, evaporation, flowConductance, openingsInSeries } from '../laws/leakage.ts';
 import { cylinderFilm, horizontalFilm, verticalFilm } from '../laws/natural-convection.ts';
 import { exchangeEmissivity, radiantFilm } from '../laws/radiation.ts';
-import { airConductivity } from '../properties/air.ts';
+import { airConductivity, airHeatCapacity } from '../properties/air.ts';
 import { frozenConductivityRatio, mediumFreezes } from '../properties/medium.ts';
 import { kelvin } from '../properties/temperature.ts';
 import { benchTops, floors } from '../tables/benches.ts';
@@ -79,12 +79,6 @@ const unrest = 0.3;
 
 /** Width of the openings between slats or pots [m] (assumption). */
 const openingWidth = 0.03;
-
-/**
- * How much of the water that it could take up the leaking air does take up under the bench, from pots and floor [1]
- * (assumption: half).
- */
-const moistened = 0.5;
 
 /** Width of the foil tape that holds a cable on a pipe [m]: 50 mm (common practice). */
 const tapeWidth = 0.05;
@@ -446,8 +440,20 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
       buoyantFlow(leak, height, middle + apart / 2, middle - apart / 2),
       middle,
     );
-    // Vapour that the air takes up under the bench is lost with it: what of it settles on pots is left out.
-    link(under, house, leaking * (vapourFactor(tUnder, tHouse, moistened) - 1), 'leakage');
+    // Water that evaporates under the bench takes its heat from pots and floor and is lost with the air. The bases of the
+    // pots and the floor are taken as wet all over (assumption).
+    const wetNodes = [roots[0] ?? under, floorNodes[0] ?? ground];
+    const drying = evaporation(leaking / airHeatCapacity, tHouse, [
+      {
+        film: horizontalFilm(across, t(wetNodes[0]!), tUnder, 'down'),
+        area: potBaseArea(bench),
+        t: t(wetNodes[0]!),
+      },
+      { film: horizontalFilm(across, t(wetNodes[1]!), tUnder, 'up'), area, t: t(wetNodes[1]!) },
+    ]);
+    drying.forEach((conductance, index) => {
+      link(wetNodes[index]!, house, conductance, 'leakage');
+    });
     // Air that is warmer than the house rises through the bench, colder air sinks; near to neither, it does both.
     const rising = (leaking * (1 + (tUnder - tHouse) / apart)) / 2;
     const sinking = leaking - rising;
@@ -466,8 +472,8 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
     const half = (index: number): number => halfLayer / conducts[index]!;
     const bottomRoots = roots[0] ?? under;
     const upperRoots = roots[rootLayers - 1] ?? under;
-    const base = potBase + top.resistance * (1 - top.openShare);
-    const intoPots = faced(tUnder, t(bottomRoots), base + half(0), faces, rootFaces, (face) => {
+    const foot = potBase + top.resistance * (1 - top.openShare);
+    const intoPots = faced(tUnder, t(bottomRoots), foot + half(0), faces, rootFaces, (face) => {
       return horizontalFilm(across, face, tUnder, 'down') + radiantFilm(paired, face, tUnder);
     });
     link(under, bottomRoots, potBaseArea(bench) / intoPots, 'pots');

@@ -17,6 +17,13 @@ const thawed = 5;
 export const warmestUnder = 60;
 
 /**
+ * Warmest air under the bench with which roots are still held from below [°C]. The base of the pots comes near to it:
+ * from about here up growth of container roots suffers (reviews of root-zone temperatures put it at 30 °C, from memory),
+ * plants wake in midwinter, and what is called for is a cover.
+ */
+export const warmestAir = 30;
+
+/**
  * Steady states of a bench on the night that it is built for, as if that night never ended. A real night ends: what
  * the wet pots hold back makes it milder. So these are the safe side of a short frost and the truth of a long one.
  */
@@ -50,7 +57,7 @@ function driveFor(asked: Asked, situation: Situation, body: Body, parameters: Pa
         hold: body.roots,
         at: plants.lowestRootTemperature,
         by: 'any-means',
-        warmest: warmestUnder,
+        warmest: warmestAir,
       };
   }
 }

@@ -34,8 +34,7 @@ export const flowConductance = (flow: number, t: Celsius): number => airDensity(
 const vaporisationHeat = 2.501e6;
 
 /**
- * Mean temperatures between which the vapour is followed [°C]; beyond, as on a solver’s way, the ends are taken, so that
- * the factor is finite for any two temperatures.
+ * Mean temperatures between which the vapour is followed [°C]; beyond, as on a solver’s way, the ends are taken.
  */
 const vapourRange = { from: -60, to: 60 } as const;
 
@@ -43,18 +42,38 @@ const vapourRange = { from: -60, to: 60 } as const;
  * Least and largest difference over which the rise of humidity is taken [K]: nearer together its slope hardly changes,
  * further apart no bench and its house are.
  */
-const slopeOver = 0.2;
-const steepest = 60;
+const slopeOver = { least: 0.2, most: 60 } as const;
+
+/** Rise of saturated humidity from `cold` to `warm` for each degree between them [1/K]. */
+export function humiditySlope(warm: Celsius, cold: Celsius): number {
+  const mean = Math.min(vapourRange.to, Math.max(vapourRange.from, (warm + cold) / 2));
+  const apart = Math.min(slopeOver.most, Math.max(Math.abs(warm - cold), slopeOver.least));
+  return (saturationHumidity(mean + apart / 2) - saturationHumidity(mean - apart / 2)) / apart;
+}
+
+/** A wet face that air sweeps: its film [W/(m²·K)] and area [m²], and its temperature [°C]. */
+export interface WetFace {
+  readonly film: number;
+  readonly area: number;
+  readonly t: Celsius;
+}
 
 /**
- * By how much the vapour that leaking air carries off adds to its heat [1]: 1 + m r ΔW / (cp ΔT), with ΔW the rise of
- * saturated humidity between the two temperatures [°C].
+ * Heat that wet faces lose as water evaporates into air on its way through, for each per degree above the place that the
+ * air comes from [W/K]. Mixed air of humidity W takes h A / cp (W_sat(t) − W) off each, by the Lewis relation between heat
+ * and mass transfer (ASHRAE Handbook Fundamentals, chapter 6: h / (h_m cp) is 1 for water in air, within a tenth; from
+ * memory), and leaves with what it then holds. So a face gives no more than its own temperature can saturate, however warm
+ * the air is that blows past it.
  *
- * @param share m: the part of that rise which the air takes up on its way [1]
+ * @param flow of dry air [kg/s]
+ * @param enters temperature at which the air that comes in is saturated [°C]
  */
-export function vapourFactor(warm: Celsius, cold: Celsius, share: number): number {
-  const mean = Math.min(vapourRange.to, Math.max(vapourRange.from, (warm + cold) / 2));
-  const half = Math.min(steepest, Math.max(Math.abs(warm - cold), slopeOver)) / 2;
-  const rise = saturationHumidity(mean + half) - saturationHumidity(mean - half);
-  return 1 + (share * vaporisationHeat * rise) / (airHeatCapacity * 2 * half);
+export function evaporation(flow: number, enters: Celsius, faces: readonly WetFace[]): number[] {
+  if (!(flow > 0)) return faces.map(() => 0);
+  const exchange = faces.map(({ film, area }) => (film * area) / airHeatCapacity);
+  const all = exchange.reduce((sum, one) => sum + one, 0);
+  const carried = flow / (flow + all);
+  return faces.map(
+    ({ t }, index) => vaporisationHeat * carried * exchange[index]! * humiditySlope(t, enters),
+  );
 }

@@ -1,6 +1,8 @@
 import { changed, type Changes } from '../bench/changed.ts';
 import { improvements, type Improvement } from '../bench/improvements.ts';
-import { restOn, warmestUnder } from '../bench/steady.ts';
+import { triedSetPoint } from '../bench/set-points.ts';
+import { restOn, warmestAir } from '../bench/steady.ts';
+import { reading, thermalFields } from '../bench/thermal-fields.ts';
 import {
   amount,
   calculator,
@@ -13,22 +15,15 @@ import {
 import { cite } from '../sources.ts';
 import watts from './watts.ts';
 
-/** Where growers set a thermostat on the pipe [°C]: about 40 °F (common practice). */
-const loopSetPoint = 4.5;
-
-/** Where a sensor in a pot is set [°C]: the root zone is held at 2 to 5 °C (common practice). */
-const potSetPoint = 2;
-
 /** Roots this near to the limit are held there [K]. */
 const atLimit = 0.01;
 
 const uncovered: Changes = { cover: { kind: 'none' } };
 
 /** The thermostat at one place, at the grower’s own set point if it is there already. */
-function sensorAt(place: 'loop' | 'pot', { bench: { control } }: Situation): Changes {
-  const usual = place === 'loop' ? loopSetPoint : potSetPoint;
-  return { control: { sensor: place, setPoint: control.sensor === place ? control.setPoint : usual } };
-}
+const sensorAt = (place: 'loop' | 'pot', situation: Situation): Changes => ({
+  control: { sensor: place, setPoint: triedSetPoint(situation, place) },
+});
 
 /** A cable that gives twice as much on each part of its length. */
 const doubled = ({ bench: { cable } }: Situation): Changes => ({
@@ -52,7 +47,7 @@ const coldest = (situation: Situation): Figure<'temperature'> => ({
 /** Why a power that is asked for has no figure. */
 const noHeatFromBelow = care(
   'no-heat-from-below',
-  sentence`Where there is no figure for the power, no heat from below holds the roots: the air under the bench would have to be hotter than ${amount(warmestUnder, 'temperature')}. The tops of the pots lose more than their bases can let in. Cover the plants, and see what is left.`,
+  sentence`Where there is no figure for the power, no heat from below holds the roots: the air under the bench would have to be hotter than ${amount(warmestAir, 'temperature')}. The tops of the pots lose more than their bases can let in. Cover the plants, and see what is left.`,
 );
 
 export default calculator({
@@ -60,7 +55,7 @@ export default calculator({
   question: 'What do I change first?',
   summary:
     'Your bench on its design night after each change, one at a time and together: the power it then needs, and how cold the roots get with the heat you have.',
-  reads: watts.reads,
+  reads: reading(...watts.reads, ...thermalFields),
   figures: {
     needCover: {
       label: 'Power needed with a film cover',
@@ -100,7 +95,8 @@ export default calculator({
     sensor: {
       label: 'Coldest roots, only the sensor moved into a pot',
       quantity: 'temperature',
-      explain: 'The same cable, no cover. The pot at your set point, or at 2 °C (36 °F).',
+      explain:
+        'The same cable, no cover. The pot at your set point, or at the one that the chapter on sensors works out for it.',
     },
     moreWatts: {
       label: 'Coldest roots, only twice the watts',

@@ -144,6 +144,7 @@ export default calculator({
   cites: [
     cite('incropera', 'conduction, convection and radiation'),
     cite('us-standard-atmosphere', 'viscosity and conductivity of air'),
+    cite('ashrae-fundamentals', 'chapter 6, Lewis relation for water in air, from memory'),
     cite('cengel-a15', 'heat capacity of air'),
     cite('codata2018', 'Stefan–Boltzmann constant'),
     cite('elsherbiny1982', 'upright air gaps between layers'),

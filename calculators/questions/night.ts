@@ -4,6 +4,7 @@ import { nightOf, nightRange, summaryOf, type NightSummary } from '../bench/nigh
 import { expectedParameters, priorsOf } from '../bench/priors.ts';
 import type { Ranged } from '../bench/range.ts';
 import { actionAt } from '../bench/root-state.ts';
+import { triedSetPoint } from '../bench/set-points.ts';
 import { seasonSteps, throughSeason } from '../bench/season.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
 import { courseColumns, courseCurve, courseSeries, courseTable } from '../bench/told.ts';
@@ -20,10 +21,6 @@ import {
 import { cite } from '../sources.ts';
 import { loopFreezes } from '../bench/heat-held.ts';
 
-/** Set point that is tried with the sensor in the air or in a pot: the low end of 2 to 5 °C (common practice). */
-const rootSetPoint = 2;
-/** And with the sensor on the loop (common practice: 4 to 5 °C). */
-const loopSetPoint = 4.5;
 /** A difference smaller than this is none that a grower can read off a thermometer [K]. */
 const readable = 0.5;
 
@@ -35,15 +32,15 @@ const through = (situation: Situation, changes: Changes, heat = true): NightSumm
 /** The same night with the sensor in each of its places. */
 function bySensor(situation: Situation, asIs: NightSummary) {
   const { control } = situation.bench;
-  const tried = (sensor: typeof control.sensor, setPoint: number) => {
+  const tried = (sensor: typeof control.sensor) => {
     const own = control.sensor === sensor;
-    const at = own ? control.setPoint : setPoint;
+    const at = triedSetPoint(situation, sensor);
     return { at, night: own ? asIs : through(situation, { control: { sensor, setPoint: at } }) };
   };
   return {
-    loop: tried('loop', loopSetPoint),
-    air: tried('air', rootSetPoint),
-    pot: tried('pot', rootSetPoint),
+    loop: tried('loop'),
+    air: tried('air'),
+    pot: tried('pot'),
   };
 }
 

@@ -9,7 +9,8 @@ import {
   throughSeason,
   type Season,
 } from '../bench/season.ts';
-import { reading, thermalFields } from '../bench/thermal-fields.ts';
+import { setPoints, triedSetPoint } from '../bench/set-points.ts';
+import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
 import {
   amount,
   calculator,
@@ -21,9 +22,6 @@ import {
   type Warning,
 } from '../calculator.ts';
 import { cite } from '../sources.ts';
-
-/** Set point that is tried with the sensor under the bench: the low end of 2 to 5 °C (common practice). */
-const rootSetPoint = 2;
 
 /** Hardening is lost after about a day of warmth: less than that in a whole winter is no matter [s]. */
 const warmSpell = 24 * 3600;
@@ -45,26 +43,45 @@ const lowerBy = 1;
 
 interface Change {
   readonly label: Sentence;
+  /** What the guide advises against, however much it saves: such a change is told, and never called the best. */
+  readonly against?: boolean;
   readonly changes: Changes;
 }
 
-/** What this bench could be changed in: the improvements that it does not have, and the sensor. */
-function changesFor({ bench }: Situation): Change[] {
+/** What this bench could be changed in: the improvements that it does not have, the place of the sensor, and a lower set point. */
+function changesFor(situation: Situation): Change[] {
+  const { bench } = situation;
+  const { sensor: place, setPoint } = bench.control;
   const built = Object.values(improvements).filter(({ present }) => !present(bench));
+  const inPot = triedSetPoint(situation, 'pot');
   const sensor: Change = {
-    label: sentence`The sensor in the air under the bench, at ${amount(rootSetPoint, 'temperature')}`,
-    changes: { control: { sensor: 'air', setPoint: rootSetPoint } },
+    label: sentence`The sensor in a pot, at ${amount(inPot, 'temperature')}`,
+    changes: { control: { sensor: 'pot', setPoint: inPot } },
   };
+  // A thermostat on the loop does not keep the roots, and one below what they ask for does not either.
+  const { pot, air } = setPoints(situation);
+  const least = place === 'pot' ? pot : place === 'air' ? air : null;
+  const against = least === null || setPoint - lowerBy < least;
   const lower: Change = {
-    label: sentence`The set point lower by ${amount(lowerBy, 'temperatureDifference')}`,
-    changes: { control: { setPoint: bench.control.setPoint - lowerBy } },
+    label: [
+      ...sentence`The set point lower by ${amount(lowerBy, 'temperatureDifference')}`,
+      ...(against ? [' (against the advice of this guide)'] : []),
+    ],
+    changes: { control: { setPoint: setPoint - lowerBy } },
+    against,
   };
   return [
     ...built.map(({ label, changes }) => ({ label, changes })),
-    ...(bench.control.sensor === 'air' ? [] : [sensor]),
+    ...(place === 'pot' ? [] : [sensor]),
     lower,
   ];
 }
+
+/** Set points that growers ask about, in the degrees of the reader [°C]: 2 to 6 °C, or 36 to 42 °F. */
+const askedSetPoints = {
+  metric: [2, 3, 4, 5, 6],
+  us: [36, 38, 40, 42].map((level) => ((level - 32) * 5) / 9),
+} as const;
 
 /** The season in longer steps, so that many can be compared. */
 const quick = (situation: Situation): Season => {
@@ -91,6 +108,8 @@ export default calculator({
     'money.nightTariff',
     'money.nightFrom',
     'money.nightUntil',
+    'plants.lowestRootTemperature',
+    ...designNightFields.slice(0, 2),
     ...thermalFields,
   ),
   figures: {
@@ -107,7 +126,8 @@ export default calculator({
     largestSaving: {
       label: 'The best single change saves',
       quantity: 'money',
-      explain: 'In one winter, without making the roots colder than they may be. The table says which.',
+      explain:
+        'In one winter, without making the roots colder than they may be, and without what this guide advises against. The table says which.',
     },
     lowestRoots: {
       label: 'Coldest roots of the winter',
@@ -151,6 +171,17 @@ export default calculator({
         lowest: { label: 'Coldest roots', quantity: 'temperature' },
       },
     },
+    setPoints: {
+      label: 'The same winter at other set points',
+      explain:
+        'With the sensor where it is now. A sensor on the pipe, in the air and in a pot read quite different things: compare rows, not places.',
+      columns: {
+        setPoint: { label: 'Set point', quantity: 'temperature' },
+        energy: { label: 'Energy', quantity: 'energy' },
+        cost: { label: 'Cost', quantity: 'money' },
+        lowest: { label: 'Coldest roots', quantity: 'temperature' },
+      },
+    },
   },
   formulas: [
     {
@@ -182,9 +213,10 @@ export default calculator({
     const dayOffset = Math.min(bench.place.dayOffset, Math.max(openVents, bench.place.houseOffset));
     const vented = quick(changed(situation, { place: { dayOffset } }));
     const savings = changesFor(situation)
-      .map(({ label, changes }) => {
+      .map(({ label, changes, against = false }) => {
         const after = quick(changed(situation, changes));
         return {
+          against,
           change: label,
           saves: asIs.energy - after.energy,
           money: asIs.cost - after.cost,
@@ -194,7 +226,9 @@ export default calculator({
       .sort((a, b) => b.money - a.money || b.saves - a.saves);
     // What leaves the roots colder, and below the limit, is no saving.
     const { lowestRootTemperature: limit } = bench.plants;
-    const best = savings.find(({ lowest }) => lowest >= Math.min(limit, asIs.lowestRoots - readable));
+    const best = savings.find(
+      ({ lowest, against }) => !against && lowest >= Math.min(limit, asIs.lowestRoots - readable),
+    );
     const warnings: Warning[] = [];
     if (season.tooWarm > warmSpell) {
       const text = sentence`From December to February, ${amount(midwinter, 'duration')} in all, the roots are above ${amount(bench.plants.growthTemperature, 'temperature')} for ${amount(season.tooWarm, 'duration')}, if the house is ${amount(bench.place.dayOffset, 'temperatureDifference')} above outside at midday; with the vents open on such days for ${amount(vented.tooWarm, 'duration')}. Measure that difference, ventilate and shade, or the plants lose their hardiness.`;
@@ -233,7 +267,15 @@ export default calculator({
             }),
           ),
         },
-        savings: { rows: savings },
+        savings: {
+          rows: savings.map(({ change, saves, money, lowest }) => ({ change, saves, money, lowest })),
+        },
+        setPoints: {
+          rows: askedSetPoints[situation.region.units].map((setPoint) => {
+            const { energy, cost, lowestRoots } = quick(changed(situation, { control: { setPoint } }));
+            return { setPoint, energy, cost, lowest: lowestRoots };
+          }),
+        },
       },
       warnings,
     };

@@ -1,11 +1,10 @@
 import { changed } from '../bench/changed.ts';
 import { loopLength, pipeOf } from '../bench/geometry.ts';
-import { coldestOf, limitNight, stuckOn, type LimitNight } from '../bench/limit-night.ts';
 import { loopAboveAir as liftOf } from '../bench/loop-above-air.ts';
 import { loopHeatCapacity } from '../bench/loop-mix.ts';
 import { expectedParameters } from '../bench/priors.ts';
 import { restOn, type Rest } from '../bench/steady.ts';
-import { sensorNode } from '../bench/sensor.ts';
+import { commonOnLoop, inHand, sensorError, setPoints } from '../bench/set-points.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
 import {
   amount,
@@ -19,19 +18,9 @@ import {
 } from '../calculator.ts';
 import { ratedPower } from '../electric/cable.ts';
 import { cite } from '../sources.ts';
-import { coldestMonth } from '../weather/cold-snap.ts';
 import loop from './loop.ts';
 import mix from './mix.ts';
 import sheath from './sheath.ts';
-
-/** By how much a sensor and a dial may be wrong together [K] (common practice: thermostats are good to about 1 K). */
-const sensorError = 1;
-
-/** Kept free between a set point and the alarm that is to ring when it is missed [K] (design rule of this guide). */
-const inHand = 1;
-
-/** Set point of a thermostat on the loop in common practice [°C]: 4 to 5. */
-const commonOnLoop = 4.5;
 
 /** Differential of common practice [K]: 1 to 2. */
 const commonDifferential = 1;
@@ -51,19 +40,6 @@ const dial = 0.25;
 const figure = (value: number): Figure => ({ value });
 const figureOrNone = (value: number | null | undefined): Figure | null =>
   value === null || value === undefined ? null : figure(value);
-
-/** What each of the three places reads when the roots are at their limit; null where they never get there. */
-function readings(night: LimitNight | null, limit: number) {
-  if (!night) return null;
-  const { body, held } = night;
-  if (coldestOf(body, held) > limit + 0.01) return null;
-  const at = (node: number): number => held.temperatures[node]!;
-  return {
-    loop: at(body.loop),
-    air: at(sensorNode(body, 'air')),
-    pot: at(sensorNode(body, 'pot')),
-  };
-}
 
 /** What the loop may come to before something comes to harm or spills. */
 interface LoopLimits {
@@ -318,27 +294,22 @@ export default calculator({
   ],
   cautions: ['alarm', 'heat-and-plastic'],
   compute(situation) {
-    const { bench, station } = situation;
+    const { bench } = situation;
     const { control, plants } = bench;
-    const { lowestRootTemperature: limit } = plants;
-    const night = limitNight(situation);
-    const atLimit = readings(night, limit);
+    const {
+      night,
+      stuck,
+      on,
+      atLimit,
+      alarmLow,
+      pot: setInPot,
+      air: setInAir,
+      loop: setOnLoop,
+    } = setPoints(situation);
     const half = control.differential / 2;
-    const month = coldestMonth(station);
-    const stuck = stuckOn(situation, (month.meanLow + month.meanHigh) / 2);
     const stuckLoop = stuck.settled.temperatures[stuck.body.loop]!;
-    // At rest with the cable on: on that night, or where there is none in ordinary weather.
-    const on = night ? { body: night.body, settled: night.full } : stuck;
     const [fullLoop, fullAir] = [on.body.loop, on.body.under].map((node) => on.settled.temperatures[node]!);
     const loopAboveAir = fullLoop! - fullAir!;
-    const potOverColdest = atLimit
-      ? atLimit.pot - limit
-      : on.settled.temperatures[sensorNode(on.body, 'pot')]! - coldestOf(on.body, on.settled);
-    const alarmLow = limit + Math.max(0, potOverColdest) + sensorError;
-    const setInPot = alarmLow + half + inHand;
-    const setIn = (place: number): number => place + sensorError + half;
-    const setInAir = atLimit && setIn(atLimit.air);
-    const setOnLoop = atLimit && setIn(atLimit.loop);
     const onLoop = control.sensor === 'loop';
     const pointOnLoop = onLoop ? control.setPoint : commonOnLoop;
     const airWhenLoopRests = pointOnLoop - loopAboveAir;

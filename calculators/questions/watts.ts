@@ -1,6 +1,7 @@
+import { heatedBench } from '../bench/heaters.ts';
 import { ranged } from '../bench/range.ts';
-import { designRest, restOn, warmestUnder } from '../bench/steady.ts';
-import { calculator, type Warning } from '../calculator.ts';
+import { designRest, restOn, warmestAir } from '../bench/steady.ts';
+import { amount, calculator, sentence, type Sentence, type Warning } from '../calculator.ts';
 import { cite } from '../sources.ts';
 
 export default calculator({
@@ -56,7 +57,13 @@ export default calculator({
       quantity: 'power',
       symbol: 'P_{\\text{need}}',
       explain:
-        'Holds the coldest layer of the roots at your limit on the design night, without end. Empty where no heat from below can. A short frost asks for less, as the wet pots give up heat of their own.',
+        'Holds the coldest layer of the roots at your limit on the design night, without end. Empty where no heat from below can, as the air under the bench would have to be hotter than 30 °C (86 °F); the upper end of the range stops there too. A short frost asks for less, as the wet pots give up heat of their own.',
+    },
+    headline: {
+      label: 'Power needed, if the coldest night lasted',
+      quantity: 'power',
+      explain:
+        'The same in words, with its range; and whether heat from below, and this loop, can bring it at all. A loop cannot where its water would have to be hotter than 60 °C (140 °F).',
     },
     installed: {
       label: 'Power installed',
@@ -112,13 +119,20 @@ export default calculator({
     const duty = installed === 0 ? 1 : rest.power / installed;
     const warnings: Warning[] = [];
     const fails = held.coldestRoots < limit - 0.01;
+    const most = amount(high, 'power');
+    const needed = sentence`${amount(value, 'power')} (${amount(Math.max(0, low), 'power')} to ${most}) if it lasted`;
+    const headline: Sentence = fails
+      ? ['not from below: cover the plants']
+      : heatedBench('loop', situation).power === null
+        ? [...needed, ', not through this loop']
+        : needed;
     if (fails) {
       warnings.push({
         code: 'heat-from-below-fails',
         level: 'care',
         text: [
           'Even with the air under the bench at ',
-          { value: warmestUnder, quantity: 'temperature' },
+          { value: warmestAir, quantity: 'temperature' },
           ' the coldest roots would be at ',
           { value: held.coldestRoots, quantity: 'temperature' },
           '. No heat from below holds them: cover the plants and water the pots first.',
@@ -155,6 +169,7 @@ export default calculator({
     return {
       figures: {
         required: fails ? null : { value, low: Math.max(0, low), high },
+        headline: { value, words: headline },
         // The label's tolerance, common practice: 8 % either way.
         installed: { value: installed, low: installed * 0.92, high: installed * 1.08 },
         settled: { value: rest.power },

@@ -118,7 +118,7 @@ describe('every answer through time', () => {
     const one = situation();
     const elsewhere = situation({
       identity: { name: 'Another' },
-      place: { designNight: 'own', ownLowest: -20, coldHours: 90_000, houseCovering: 'glass' },
+      place: { coldHours: 90_000, houseCovering: 'glass' },
       plants: { kind: 'taxus', rootAge: 'mature' },
       supply: { breaker: 40 },
       outlook: { forecast: 'Mon 5/-3', outageHours: 7200 },

@@ -1,17 +1,21 @@
 import { describe, expect, it } from 'vitest';
 import { outageHorizon } from '../../calculators/bench/outage.ts';
 import type { Answer, Cell, Sentence } from '../../calculators/calculator.ts';
-import type { Manner } from '../../calculators/quantities/show.ts';
+import { showQuantity, type Manner } from '../../calculators/quantities/show.ts';
+import first from '../../calculators/questions/first.ts';
+import settings from '../../calculators/questions/settings.ts';
+import { restOn } from '../../calculators/bench/steady.ts';
 import night from '../../calculators/questions/night.ts';
 import outage from '../../calculators/questions/outage.ts';
 import roots from '../../calculators/questions/roots.ts';
 import season from '../../calculators/questions/season.ts';
 import tonight from '../../calculators/questions/tonight.ts';
+import watts from '../../calculators/questions/watts.ts';
 import ways from '../../calculators/questions/ways.ts';
 import { figureText, rangeText, sentenceText } from '../../site/widgets/text.ts';
 import { codesOf, valueOf } from '../support/answers.ts';
 import { expectNear } from '../support/near.ts';
-import { inventedStation, metricRegion, situation } from '../support/situations.ts';
+import { inventedStation, metricRegion, situation, usSituation } from '../support/situations.ts';
 
 const manner: Manner = { system: 'metric', locale: 'en' };
 const plain = (text: Sentence): string => sentenceText(text, manner).replaceAll('\u202f', ' ');
@@ -141,5 +145,71 @@ describe('advice', () => {
   it('of a mat says how uneven it leaves the roots', () => {
     const text = warningOf(ways.compute(situation({ cover: { kind: 'film' } })), 'needs-less');
     expect(text).toMatch(/its roots differ by/u);
+  });
+});
+
+describe('the power in the strip over every page', () => {
+  const told = (changes: Parameters<typeof situation>[0]): string =>
+    figureText(watts.compute(situation(changes)).figures.headline, 'power', manner).replaceAll('\u202f', ' ');
+
+  it('is no number where the air under the bench would have to be too warm for roots', () => {
+    const hard = {
+      place: { designNight: 'own', ownLowest: -20 },
+      plants: { lowestRootTemperature: 2 },
+    } as const;
+    expect(told(hard)).toBe('not from below: cover the plants');
+    expect(watts.compute(situation(hard)).figures.required).toBeNull();
+  });
+
+  it('says its range, that it counts only if the night lasted, and where the loop cannot bring it', () => {
+    expect(told({ cover: { kind: 'film' } })).toMatch(/^\d+ W \(\d+ W to \d+ W\) if it lasted$/u);
+    const short = { cover: { kind: 'film' }, loop: { run: 'straight' } } as const;
+    const { loop } = ways.compute(situation(short)).figures;
+    expect(told(short).endsWith(', not through this loop')).toBe(loop === null);
+  });
+});
+
+describe('a set point by the place of the sensor', () => {
+  const one = situation({ control: { sensor: 'loop', setPoint: 4.5 }, cover: { kind: 'film' } });
+  const { setInPot, setInAir } = settings.compute(one).figures;
+  const [pot, air] = [setInPot, setInAir].map((figure) => figureText(figure, 'temperature', manner));
+
+  it('is the same in every question that moves the sensor', () => {
+    const rows = (answer: Answer, table: string, column: string): string[] =>
+      (answer.tables?.[table]?.rows ?? []).map((row) => sentenceText(row[column] as Sentence, manner));
+    const ofNight = rows(night.compute(one), 'ways', 'bench');
+    expect(ofNight).toContain(`Sensor in a pot, at ${pot}`);
+    expect(ofNight).toContain(`Sensor in the air under the bench, at ${air}`);
+    expect(rows(season.compute(one), 'savings', 'change')).toContain(`The sensor in a pot, at ${pot}`);
+    const moved = situation({ control: { sensor: 'pot', setPoint: valueOf(setInPot) } });
+    const { coldestRoots } = restOn(moved, 'thermostat');
+    expectNear(valueOf(first.compute(one).figures.sensor), coldestRoots, 1e-3);
+  });
+
+  it('is never advised lower on a loop, nor in a pot below what the roots ask for', () => {
+    for (const control of [
+      { sensor: 'loop', setPoint: 4.5 },
+      { sensor: 'pot', setPoint: valueOf(setInPot) },
+    ] as const) {
+      const { figures, tables } = season.compute(situation({ control, cover: { kind: 'film' } }));
+      const rows = tables?.['savings']?.rows ?? [];
+      const lower = rows.find((row) => wordsOf(row['change']).includes('(against the advice of this guide)'));
+      expect(lower).toBeDefined();
+      if (figures.largestSaving) expect(figures.largestSaving.value).not.toBe(lower?.['money']);
+    }
+  });
+
+  it('takes more power in a winter the higher it is, and the table has the degrees of the reader', () => {
+    const { tables } = season.compute(situation({ control: { sensor: 'pot', setPoint: 3 } }));
+    const rows = tables?.['setPoints']?.rows ?? [];
+    expect(rows.map((row) => row['setPoint'])).toEqual([2, 3, 4, 5, 6]);
+    const energy = rows.map((row) => Number(row['energy']));
+    expect(energy).toEqual(energy.toSorted((a, b) => a - b));
+    const us = season.compute(usSituation({ control: { sensor: 'pot', setPoint: 3 } })).tables?.['setPoints'];
+    expect(
+      us?.rows.map((row) =>
+        showQuantity(Number(row['setPoint']), 'temperature', { ...manner, system: 'us' }),
+      ),
+    ).toEqual([36, 38, 40, 42].map((level) => `${level}.0\u202f°F`));
   });
 });
