@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { outline } from '../content/outline.ts';
 import { glossary } from '../content/glossary/terms.ts';
 import { find, indexOf, wordsOf } from '../site/search/index-of.ts';
 
@@ -22,6 +23,42 @@ describe('the search', () => {
 
   it('looks for nothing where nothing is asked, or only words that stand everywhere', () => {
     for (const question of ['', '  ', '?', 'the', 'how do I']) expect(titles(question)).toEqual([]);
+  });
+
+  it('leads from everyday words to the chapter, before any field of the bench that has the same words', () => {
+    const guide = indexOf([
+      ...outline.map(({ id, question, gives, asked }) => ({
+        title: question,
+        where: 'Chapter',
+        to: id,
+        words: gives,
+        asked: asked.join(' '),
+      })),
+      ...[
+        'Power cut looked at',
+        'Stand-pipe overflow',
+        'Leak',
+        'Top up the loop',
+        'Burst',
+        'Tripped',
+        'Cost',
+      ].map((title) => ({ title, where: 'Field', to: 'field', words: 'runs over', form: true })),
+    ]);
+    const first = (question: string) => guide.findings[find(guide, question)[0] ?? NaN]?.[2];
+    for (const [question, chapter] of [
+      ['overflow', 'loop'],
+      ['stand-pipe overflowed', 'loop'],
+      ['runs over', 'loop'],
+      ['leak', 'loop'],
+      ['burst', 'loop'],
+      ['tripped', 'outage'],
+      ['power cut', 'outage'],
+      ['power is off', 'outage'],
+      ['top up', 'antifreeze'],
+      ['cold tonight', 'night'],
+      ['cost', 'season'],
+    ] as const)
+      expect(first(question), question).toBe(chapter);
   });
 
   it('has its words in order, each once', () => {

@@ -12,19 +12,27 @@ import { indexOf, type Finding } from './index-of.ts';
 /** All that can be found, in the order of the guide. */
 export async function searchIndex() {
   const headings = await Promise.all(
-    chapters.flatMap(({ entry, number, title }) =>
+    chapters.flatMap(({ entry, number, step, title }) =>
       entry
-        ? [render(entry).then((rendered) => ({ entry, number, title, headings: rendered.headings }))]
+        ? [
+            render(entry).then(({ headings: those }) => ({
+              entry,
+              number,
+              title,
+              asked: step.asked.join(' '),
+              headings: those,
+            })),
+          ]
         : [],
     ),
   );
-  const inChapters = headings.flatMap(({ entry, number, title, headings: those }): Finding[] => {
+  const inChapters = headings.flatMap(({ entry, number, title, asked, headings: those }): Finding[] => {
     const to = `chapters/${entry.id}/`;
     const where = `Chapter ${number}`;
     return [
-      { title, where, to, words: entry.data.summary },
+      { title, where, to, words: entry.data.summary, asked },
       ...those
-        .filter(({ depth }) => depth === 2)
+        .filter(({ depth }) => depth === 2 || depth === 3)
         .map(({ slug, text }) => ({ title: text, where, to: `${to}#${slug}`, words: title })),
     ];
   });
@@ -47,6 +55,7 @@ export async function searchIndex() {
     where: `Field of your bench, ${fields[group].label}`,
     to: `bench/#${fieldId('bench', path)}`,
     words: `${field.explain} ${path}`,
+    form: true,
   }));
   const ofCautions = Object.entries(cautions).map(([id, { title, text }]): Finding => ({
     title,

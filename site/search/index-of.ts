@@ -7,11 +7,17 @@ export interface Finding {
   readonly to: string;
   /** Words that it is found by besides its title; not shown. */
   readonly words: string;
+  /** Words in which readers ask for it, as good as those of its title; not shown. */
+  readonly asked?: string;
+  /** Whether it is a place to type something in: what explains the same comes first. */
+  readonly form?: boolean;
 }
 
 /** What goes to the browser: the findings without their words, and for each word the places of the findings it leads to. */
 export interface SearchIndex {
-  readonly findings: readonly (readonly [title: string, where: string, to: string])[];
+  readonly findings: readonly (readonly [title: string, where: string, to: string, asked?: string])[];
+  /** Places of the findings that are forms. */
+  readonly forms: readonly number[];
   /** Words in order, so that all that begin alike stand together. */
   readonly words: readonly (readonly [word: string, ...places: number[]])[];
 }
@@ -34,11 +40,14 @@ const empty = new Set(
 /** The index of all that can be found. The same findings give the same index. */
 export function indexOf(all: readonly Finding[]): SearchIndex {
   const places = new Map<string, Set<number>>();
-  for (const [place, { title, words }] of all.entries())
-    for (const word of wordsOf(`${title} ${words}`))
+  for (const [place, { title, words, asked = '' }] of all.entries())
+    for (const word of wordsOf(`${title} ${words} ${asked}`))
       if (!empty.has(word)) places.set(word, (places.get(word) ?? new Set()).add(place));
   return {
-    findings: all.map(({ title, where, to }) => [title, where, to]),
+    findings: all.map(({ title, where, to, asked }) =>
+      asked === undefined ? [title, where, to] : [title, where, to, asked],
+    ),
+    forms: [...all.keys()].filter((place) => all[place]?.form),
     words: [...places]
       .sort(([one], [other]) => (one < other ? -1 : 1))
       .map(([word, found]) => [word, ...found] as const),
@@ -46,24 +55,28 @@ export function indexOf(all: readonly Finding[]): SearchIndex {
 }
 
 /**
- * The places of the findings that have every word of the question, or a word that begins with it; those with most of
- * them in their titles first, and else in the order of the guide.
+ * The places of the findings that have every word of the question, or a word that begins with it. What has all of them in
+ * its title, or is asked for in them, comes first, and of that what explains before what is to be filled in; then what has
+ * most of them in its title, and else the order of the guide.
  */
-export function find({ findings, words }: SearchIndex, question: string): number[] {
+export function find({ findings, forms, words }: SearchIndex, question: string): number[] {
   const asked = wordsOf(question).filter((word) => !empty.has(word));
   if (asked.length === 0) return [];
   const leads = asked.map(
     (start) => new Set(words.filter(([word]) => word.startsWith(start)).flatMap(([, ...places]) => places)),
   );
-  const inTitle = (place: number) => {
-    const title = wordsOf(findings[place]?.[0] ?? '');
-    return asked.reduce(
-      (sum, start) =>
-        sum + (title.includes(start) ? 2 : title.some((word) => word.startsWith(start)) ? 1 : 0),
-      0,
-    );
-  };
-  return [...(leads[0] ?? [])]
+  const ranked = [...(leads[0] ?? [])]
     .filter((place) => leads.every((found) => found.has(place)))
-    .sort((one, other) => inTitle(other) - inTitle(one) || one - other);
+    .map((place) => {
+      const [title = '', , , askedFor = ''] = findings[place] ?? [];
+      const own = wordsOf(`${title} ${askedFor}`);
+      const marks = asked.map((start) =>
+        own.includes(start) ? 2 : own.some((word) => word.startsWith(start)) ? 1 : 0,
+      );
+      const group = marks.includes(0) ? 2 : forms.includes(place) ? 1 : 0;
+      return { place, group, marks: marks.reduce((sum: number, mark) => sum + mark, 0) };
+    });
+  return ranked
+    .sort((one, other) => one.group - other.group || other.marks - one.marks || one.place - other.place)
+    .map(({ place }) => place);
 }
