@@ -84,7 +84,7 @@ export const parts: readonly Part[] = [
         id: 'antifreeze',
         question: 'How much antifreeze do I need?',
         gives: 'A mix for your coldest night, how to mend a weak one, and what to do with the old.',
-        asked: ['top up', 'topping up', 'refill', 'glycol', 'burst', 'frozen pipe'],
+        asked: ['top up', 'top up the mix', 'topping up', 'refill', 'glycol', 'burst', 'frozen pipe'],
         calculators: ['mix'],
       },
       {
