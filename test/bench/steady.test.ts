@@ -155,7 +155,7 @@ describe('what makes a bench need less heat', () => {
     expect(lost(0.8)).toBeLessThan(lost(0.2));
   });
 
-  it('more power never leaves any part of any bench colder that is as warm as its house', () => {
+  it('more power never leaves any part of any bench colder that is as warm as its house, but the wet floor', () => {
     fc.assert(
       fc.property(anyBench, (bench) => {
         const one = at(changed(bench, { control: { sensor: 'pot', setPoint: 25 } }));
@@ -165,7 +165,10 @@ describe('what makes a bench need less heat', () => {
         // A bench below a cold roof may be colder than the house: then house air falls through it and warms it, and the
         // less so the less it is colder.
         fc.pre(temperature(less, 'under') >= temperature(less, 'house'));
+        // More warmth draws more air over the floor, which dries: under a slab or a board, which let little warmth in, that
+        // cools it by a tenth of a kelvin or so.
         more.temperatures.forEach((value, node) => {
+          if (more.body.ids[node]?.startsWith('floor-')) return;
           expect(value).toBeGreaterThan((less.temperatures[node] ?? NaN) - 1e-4);
         });
       }),
