@@ -2,10 +2,11 @@ import { changed, type Changes } from '../bench/changed.ts';
 import { nightLadder } from '../bench/night-ladder.ts';
 import { nightOf, nightRange, summaryOf, type NightSummary } from '../bench/night.ts';
 import { expectedParameters, priorsOf } from '../bench/priors.ts';
-import type { Ranged } from '../bench/range.ts';
+import { ranged, type Ranged } from '../bench/range.ts';
 import { actionAt } from '../bench/root-state.ts';
 import { triedSetPoint } from '../bench/set-points.ts';
 import { seasonSteps, throughSeason } from '../bench/season.ts';
+import { restOn } from '../bench/steady.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
 import { courseColumns, courseCurve, courseSeries, courseTable } from '../bench/told.ts';
 import {
@@ -228,7 +229,9 @@ export default calculator({
       energy,
     });
     const withOther = covered ? 'Without the cover' : 'With a film cover';
-    const lowest = spread(asIs.lowestRoots, range.lowestRoots);
+    // A night that ends leaves the roots no colder than the same cold without end, at the cold end of its own range.
+    const endless = ranged(situation, (one) => restOn(situation, 'thermostat', one).coldestRoots);
+    const lowest = spread(asIs.lowestRoots, range.lowestRoots, Math.min(asIs.lowestRoots, endless.low));
 
     const winter = throughSeason(situation, expectedParameters(situation), undefined, {
       every: seasonSteps.coarse,

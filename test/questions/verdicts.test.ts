@@ -56,6 +56,16 @@ describe('whether the roots need heat', () => {
 });
 
 describe('the coldest roots of a winter', () => {
+  it('are on a night that ends no colder than in the same cold without end, at the cold ends of both ranges', () => {
+    const cold = { place: { designNight: 'own', ownLowest: -16 }, pots: { moisture: 0.2 } } as const;
+    for (const changes of [{}, cold]) {
+      const one = situation(changes);
+      const { lowestRootTemperature: ofNight } = night.compute(one).figures;
+      const { withHeat } = roots.compute(one).figures;
+      expect(ofNight?.low).toBeGreaterThanOrEqual(Math.min(valueOf(ofNight), withHeat?.low ?? NaN) - 1e-6);
+    }
+  });
+
   it('are the colder of the night that is built for and an ordinary winter', () => {
     const one = situation({});
     const { figures } = night.compute(one);
