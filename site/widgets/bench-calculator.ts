@@ -5,8 +5,7 @@ import { shownUnit } from '../../calculators/quantities/quantity.ts';
 import { showForInput } from '../../calculators/quantities/show.ts';
 import { fieldValue } from '../bench-value.ts';
 import { manner } from './manner.ts';
-import { announce } from './notice.ts';
-import { announceHeadline, getReady } from './page.ts';
+import { announceHeadline, announceProblem, getReady } from './page.ts';
 import { loadRegion } from './place.ts';
 import { store } from './the-store.ts';
 
@@ -81,7 +80,7 @@ export class BenchCalculator extends HTMLElement {
       // What was typed as "1 1/2 in" is shown again in the unit that stands beside the field.
       this.#show(true);
     }
-    if (!read.ok && finished) announce(sayProblem(field, read.problem, manner()));
+    if (!read.ok && finished) announceProblem(sayProblem(field, read.problem, manner()));
     else this.#announce();
   }
 

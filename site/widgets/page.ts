@@ -300,6 +300,12 @@ whenFailing((problem) => {
 const pause = 900;
 let waiting: ReturnType<typeof setTimeout> | undefined;
 
+/** Reads out what is wrong with an answer; what else was to be read out would be said over it. */
+export function announceProblem(words: string): void {
+  clearTimeout(waiting);
+  announce(words);
+}
+
 /** Reads the headline of a calculator out, a moment after the reader stopped typing; one that is still being worked on, when it is there. */
 export function announceHeadline(calculator: string, told = false): void {
   clearTimeout(waiting);
