@@ -65,9 +65,9 @@ describe('npm run worksheet', { timeout: 60_000 }, () => {
     expect(ran.status).toBe(0);
     expect(ran.stdout).toContain(`Worksheet: ${join(folder, 'first-row.pdf')}`);
     expect(readdirSync(folder)).toEqual(['first-row.pdf']);
-    // Two leaves and more of A4, 210 mm × 297 mm (ISO 216), in points of 1/72 in.
+    // Two leaves of A4, 210 mm × 297 mm (ISO 216), in points of 1/72 in.
     const pages = await pagesOf('first-row.pdf');
-    expect(pages.length).toBeGreaterThanOrEqual(4);
+    expect(pages).toHaveLength(4);
     for (const page of pages) {
       expectNear(page.getWidth(), (210 / 25.4) * 72, 0.5);
       expectNear(page.getHeight(), (297 / 25.4) * 72, 0.5);
@@ -149,9 +149,10 @@ describe('the figures', { timeout: 60_000 }, () => {
     const bases = new Set(Object.values(quantities).map(({ base }) => base as string));
     for (const members of Object.values(file.figures))
       for (const [name, figure] of Object.entries(members)) {
-        const promised = ['value', 'unit', 'low', 'high', 'beyond', 'sources'];
+        const promised = ['value', 'unit', 'low', 'high', 'beyond', 'words', 'sources'];
         expect(Object.keys(figure).filter((key) => !promised.includes(key))).toEqual([]);
         expect([undefined, 'below', 'above']).toContain(figure.beyond);
+        expect(figure.words ?? 'words').not.toBe('');
         expect([name, bases.has(figure.unit)]).toEqual([name, true]);
         expect(figure.sources.length).toBeGreaterThan(0);
         expect(figure.low ?? -Infinity).toBeLessThanOrEqual(figure.value);

@@ -1,17 +1,18 @@
-import { loopLength, perimeter, pipeOf } from '../../calculators/bench/geometry.ts';
+import { pipeOf } from '../../calculators/bench/geometry.ts';
 import { designOutside } from '../../calculators/bench/place.ts';
 import { cautions } from '../../calculators/cautions.ts';
 import type { CautionId } from '../../calculators/calculator.ts';
+import { shoppingList } from '../../calculators/shopping.ts';
 import { ruleSets } from '../../calculators/tables/rule-sets.ts';
 import type { BenchDrawing } from '../drawing/input.ts';
-
 import { planDrawing } from '../drawing/plan.ts';
 import { sectionDrawing } from '../drawing/section.ts';
 import { windingDrawing } from '../drawing/winding.ts';
+import { sentenceText } from '../widgets/text.ts';
 import { codeSide, type Block, type LabelledValue, type TableRow } from './blocks.ts';
-import type { Band, Side } from './compose.ts';
+import type { Band, Column, Side } from './compose.ts';
 import type { LeftOut } from './left-out.ts';
-import { field, figureOf, hintsToRead, reasonsAgainst, shown, value, type Facts } from './facts.ts';
+import { field, figureOf, given, hintsToRead, reasonsAgainst, shown, value, type Facts } from './facts.ts';
 import { bold, run, type Run } from './text.ts';
 
 const heading = (text: string): Block => ({ kind: 'heading', text });
@@ -46,17 +47,14 @@ function windingSign(facts: Facts): Block {
   const allowed = facts.situation.bench.cable.highestSheath;
   const hot = (name: string): string | null => {
     const found = figureOf(facts, name);
-    return found && found.figure.value > allowed ? value(facts, found.figure.value, found.quantity) : null;
+    return found && found.figure.value > allowed
+      ? given(value(facts, found.figure.value, found.quantity))
+      : null;
   };
   const [crossed, loose] = [hot('sheath.atCrossing'), hot('sheath.inFreeAir')];
-  const places = [
-    ...(crossed ? [`crossed it may come to ${crossed}`] : []),
-    ...(loose ? [`loose to ${loose}`] : []),
-  ];
+  const places = [...(crossed ? [`crossed ${crossed}`] : []), ...(loose ? [`loose ${loose}`] : [])];
   const words =
-    places.length > 0
-      ? ` The sheath is allowed ${value(facts, allowed, 'temperature')}; ${places.join(', ')}.`
-      : '';
+    places.length > 0 ? ` Limit ${given(value(facts, allowed, 'temperature'))}; ${places.join(', ')}.` : '';
   return { kind: 'paragraph', mark: '⚠', runs: [bold(`${cautions.crossing.title}.`), run(words)] };
 }
 
@@ -65,14 +63,12 @@ function heatSign(facts: Facts): Block {
   const { highestService } = pipeOf(facts.situation.bench);
   const found = figureOf(facts, 'sheath.pipeWhenEmpty');
   const most = found ? (found.figure.high ?? found.figure.value) : 0;
-  const why =
-    found && most > highestService
-      ? ` Empty, the pipe may come to ${value(facts, most, found.quantity)}; ${value(facts, highestService, found.quantity)} is allowed.`
-      : '';
+  const show = (amount: number): string => given(value(facts, amount, 'temperature'));
+  const why = most > highestService ? ` (${show(most)}; limit ${show(highestService)})` : '';
   return {
     kind: 'paragraph',
     mark: '⚠',
-    runs: [bold('Water in before the power is on. No foam or film over the cable.'), run(why)],
+    runs: [bold('Never heat the pipe empty'), run(why), bold('. No foam or film over the cable.')],
   };
 }
 
@@ -150,77 +146,45 @@ function notes({ notes: text, incomplete }: Names): Block[] {
   return blocks;
 }
 
-/** Corners of the loop, each a 90° bend. */
-const bends = { u: 2, ring: 4, straight: 0 } as const;
-/** Ends of the loop to close or to carry on into a stand-pipe. */
-const ends = { u: 2, ring: 0, straight: 2 } as const;
-
-function shopping(facts: Facts): { readonly label: string; readonly value: string }[] {
-  const { bench } = facts.situation;
-  const { loop, cable, mix, skirt, frame } = bench;
-  const list: { label: string; value: string }[] = [
-    { label: pipeOf(bench).label, value: value(facts, loopLength(bench), 'length') },
-  ];
-  if (bends[loop.run] > 0) list.push({ label: 'Bends of 90° for it', value: String(bends[loop.run]) });
-  if (ends[loop.run] > 0)
-    list.push({ label: 'End caps, or pieces for the stand-pipe', value: String(ends[loop.run]) });
-  if (loop.expansion === 'standpipe')
-    list.push({
-      label: `Stand-pipe, ${value(facts, loop.standpipeDiameter, 'size')} inside, free`,
-      value: value(facts, loop.standpipeHeight, 'size'),
-    });
-  list.push({
-    label: `Cable, ${cable.kind}, ${field(facts, 'cable.powerPerLength')}`,
-    value: value(facts, cable.length, 'length'),
-  });
-  const concentrate = shown(facts, 'mix.concentrateVolume');
-  const water = shown(facts, 'mix.waterVolume');
-  if (mix.antifreeze !== 'none' && concentrate)
-    list.push({ label: `${field(facts, 'mix.antifreeze')}, concentrate`, value: concentrate });
-  if (water) list.push({ label: 'Water', value: water });
-  if (skirt.material !== 'none') {
-    const layers = skirt.layers > 1 ? `, ${skirt.layers} layers` : '';
-    list.push({
-      label: `${field(facts, 'skirt.material')}, ${value(facts, frame.height, 'length')} high${layers}`,
-      value: value(facts, perimeter(bench) * skirt.closed, 'length'),
-    });
-  }
-  return list;
-}
-
-/** Filling, step by step. A figure that is not there is left out of its step. */
+/**
+ * Mixing, filling and winding in the order of the guide's chapter on the loop. A figure that is not there is left out of its
+ * step.
+ */
 function filling(facts: Facts): (readonly Run[])[] {
   const { bench } = facts.situation;
   const { loop, mix } = bench;
-  const steps: (readonly Run[])[] = [[run('Fill with plain water, look for drips, drain.')]];
+  const mixed = mix.antifreeze !== 'none';
+  const steps: (readonly Run[])[] = [];
   const concentrate = shown(facts, 'mix.concentrateVolume');
   const water = shown(facts, 'mix.waterVolume');
-  const freezing = shown(facts, 'mix.freezingPoint');
+  const liquidTo = shown(facts, 'mix.liquidTo');
   const volume = shown(facts, 'loop.volume');
-  if (mix.antifreeze !== 'none' && concentrate && water)
+  if (mixed && concentrate && water)
     steps.push([
       run('Stir '),
       bold(concentrate),
       run(' of concentrate into '),
       bold(water),
-      run(` of water: ${field(facts, 'mix.share')}`),
-      ...(freezing ? [run(', liquid down to '), bold(freezing)] : []),
+      run(` of water: ${given(field(facts, 'mix.share'))}`),
+      ...(liquidTo ? [run(', surely liquid to '), bold(liquidTo)] : []),
       run('.'),
     ]);
   steps.push([
-    run(`Fill slowly at about ${field(facts, 'loop.fillTemperature')}, let the air out`),
-    ...(volume ? [run('; the loop holds '), bold(volume)] : []),
-    run('.'),
+    run(`Fill slowly at about ${given(field(facts, 'loop.fillTemperature'))}`),
+    ...(volume ? [run(': '), bold(volume)] : []),
+    run('. Look for drips. Let the air out.'),
   ]);
-  const rise = shown(facts, 'loop.rise');
+  const level = shown(facts, 'loop.fillLevel');
+  const rise = shown(facts, 'loop.likelyRise');
   const headspace = shown(facts, 'loop.headspace');
   if (loop.expansion === 'standpipe')
     steps.push([
-      run('Stop with '),
+      run('Stand-pipe, open: leave '),
+      ...(level ? [bold(level), run(' in it, ')] : []),
       bold(value(facts, loop.standpipeHeight, 'size')),
-      run(' free in the stand-pipe'),
-      ...(rise ? [run(': it rises '), bold(rise), run(` by ${field(facts, 'loop.hottest')}`)] : []),
-      run('. Leave it open.'),
+      run(' free'),
+      ...(rise ? [run('. It rises '), bold(rise), run(` by ${given(field(facts, 'loop.hottest'))}`)] : []),
+      run('.'),
     ]);
   else
     steps.push([
@@ -228,38 +192,62 @@ function filling(facts: Facts): (readonly Run[])[] {
       ...(headspace ? [bold(headspace), run(' of ')] : []),
       run('air at the highest point, under an open vent.'),
     ]);
-  steps.push([
-    run(
-      mix.antifreeze === 'none'
-        ? 'Label the loop: plain water, freezes. Then switch on.'
-        : 'Label the loop, then switch on.',
-    ),
-  ]);
+  const freezing = shown(facts, 'mix.freezingPoint');
+  if (mixed && freezing) steps.push([run('Test the mix: it should read '), bold(freezing), run('.')]);
+  steps.push(
+    [run('Wind. The same ohms before and after?')],
+    [run('Electrician tests the ground-fault device.')],
+    [run(mixed ? 'Label the loop. Full? Switch on.' : 'Label it: plain water, freezes. Full? Switch on.')],
+  );
   return steps;
 }
 
-/** What is set by hand, to be read from across the shed. */
-const settings = (facts: Facts): LabelledValue[] => [
-  { label: 'set point', value: field(facts, 'control.setPoint') },
-  { label: 'limit thermostat', value: `≤\u2009${limitThermostat(facts)}` },
-  { label: 'low alarm, in pot', value: field(facts, 'control.alarmLow') },
-  { label: 'high alarm, on loop', value: field(facts, 'control.alarmHigh') },
-];
+/** A setting that misses what is advised by less than a dial can show [K] is as advised. */
+const apart = 0.25;
+
+/** What the guide advises, as the note of a setting from which it differs. */
+function advice(facts: Facts, set: number, name: string, place = ''): { readonly note?: string } {
+  const found = figureOf(facts, name);
+  if (!found || (place === '' && Math.abs(found.figure.value - set) < apart)) return {};
+  return { note: `advised${place}: ${value(facts, found.figure.value, found.quantity)}` };
+}
+
+/** The set point that is advised: for the sensor where it is, or in a pot where no set point serves it there. */
+function advisedSetPoint(facts: Facts): { readonly note?: string } {
+  const { sensor, setPoint } = facts.situation.bench.control;
+  if (sensor === 'air' && figureOf(facts, 'settings.setInAir'))
+    return advice(facts, setPoint, 'settings.setInAir');
+  return advice(facts, setPoint, 'settings.setInPot', sensor === 'pot' ? '' : ' in pot');
+}
+
+/** What is set by hand, to be read from across the shed, and what the guide advises where that is something else. */
+function settings(facts: Facts): LabelledValue[] {
+  const { alarmLow, alarmHigh } = facts.situation.bench.control;
+  return [
+    { label: 'set point', value: field(facts, 'control.setPoint'), ...advisedSetPoint(facts) },
+    { label: 'limit thermostat', value: `≤\u2009${limitThermostat(facts)}` },
+    {
+      label: 'low alarm, in pot',
+      value: field(facts, 'control.alarmLow'),
+      ...advice(facts, alarmLow, 'settings.alarmLow'),
+    },
+    {
+      label: 'high alarm, on loop',
+      value: field(facts, 'control.alarmHigh'),
+      ...advice(facts, alarmHigh, 'settings.alarmHigh'),
+    },
+  ];
+}
 
 /**
- * Where a second thermostat must cut the power, whatever the first one does: the low end of the range in which sheath and
- * pipe stay within their limits, or else the pipe's limit in service; and never above where the stand-pipe or the air space
- * is full.
+ * Where a second thermostat must cut the power, whatever the first one does; where the guide finds no temperature that saves
+ * the cable, the pipe's limit in service, and never above where the stand-pipe or the air space is full.
  */
-export function limitThermostat(facts: Facts): string {
+function limitThermostat(facts: Facts): string {
   const { highestService } = pipeOf(facts.situation.bench);
-  const found = figureOf(facts, 'sheath.limitThermostat');
-  const full = figureOf(facts, 'loop.fullAt');
-  const most = Math.min(
-    found?.figure.low ?? found?.figure.value ?? highestService,
-    full?.figure.value ?? highestService,
-    highestService,
-  );
+  const most =
+    figureOf(facts, 'settings.limitThermostat')?.figure.value ??
+    Math.min(figureOf(facts, 'loop.fullAt')?.figure.value ?? highestService, highestService);
   return value(facts, most, 'temperature');
 }
 
@@ -280,16 +268,14 @@ const circuit = (facts: Facts): LabelledValue[] => {
     { label: 'Wire', value: field(facts, 'supply.conductor') },
     {
       label: 'Feeder; longest',
-      value: both(value(facts, bench.supply.feederLength, 'length'), shown(facts, 'circuit.longestFeeder')),
+      value: both(
+        given(value(facts, bench.supply.feederLength, 'length')),
+        shown(facts, 'circuit.longestFeeder'),
+      ),
     },
     {
       label: 'Voltage lost; most',
       value: both(shown(facts, 'circuit.voltageDrop'), value(facts, atMost, 'share')),
-    },
-    // Without the names that the trade has for it in brackets, so that it stays on its line.
-    {
-      label: 'Protection',
-      value: field(facts, 'supply.protection').replace(/ \(.*\)$/u, ''),
     },
   ];
 };
@@ -315,33 +301,43 @@ export const drawingBlock = (
   draw: (width, high) => draw({ ...facts, width, sheet: { height: high, enlarged: larger } }),
 });
 
-/** What to buy, with room for the price of each. It may hang elsewhere: it is needed once. */
+/** What to buy, with room for the price of each, in two columns. It may hang elsewhere: it is needed once. */
 function buying(facts: Facts): Band {
-  const list = shopping(facts);
-  const priced = (label: string, amount: string, name: string): TableRow => ({
-    cells: [label, amount, { name, hint: `Price: ${label}` }],
+  const list = shoppingList(facts.situation, facts.answers).map(({ group, name, quantity }, index) => {
+    const label = sentenceText(name, facts.manner);
+    const row: TableRow = {
+      cells: [
+        label,
+        given(sentenceText(quantity, facts.manner)),
+        { name: `price_${index + 1}`, hint: `Price: ${label}` },
+      ],
+    };
+    return { group, row };
   });
+  const sum: TableRow = { cells: ['In all', '', { name: 'price_sum', hint: 'Price: in all' }] };
+  const column = (title: string, rows: readonly TableRow[]): Column => ({
+    share: 0.5,
+    blocks: [
+      heading(title),
+      {
+        kind: 'table',
+        columns: [
+          { head: 'Part', share: 5.9 },
+          { head: 'Amount', share: 1.8 },
+          { head: 'Price', share: 1.4 },
+        ],
+        rows,
+      },
+    ],
+  });
+  const isLoop = (group: string): boolean => group === 'loop' || group === 'heat';
+  const rowsOf = (first: boolean): TableRow[] =>
+    list.filter(({ group }) => isLoop(group) === first).map(({ row }) => row);
   return {
     movable: true,
     columns: [
-      {
-        share: 1,
-        blocks: [
-          heading('What to buy'),
-          {
-            kind: 'table',
-            columns: [
-              { head: 'Part', share: 5 },
-              { head: 'How much', share: 2 },
-              { head: 'Price', share: 2 },
-            ],
-            rows: [
-              ...list.map(({ label, value: much }, index) => priced(label, much, `price_${index + 1}`)),
-              priced('In all', '', 'price_sum'),
-            ],
-          },
-        ],
-      },
+      column('What to buy: loop and cable', rowsOf(true)),
+      column('To enclose, switch and watch', [...rowsOf(false), sum]),
     ],
   };
 }
@@ -401,7 +397,7 @@ export function buildSide(
                     run('Sensor '),
                     bold(lowerFirst(field(facts, 'control.sensor'))),
                     run('. Differential '),
-                    bold(field(facts, 'control.differential')),
+                    bold(given(field(facts, 'control.differential'))),
                     run('.'),
                   ),
                 ],

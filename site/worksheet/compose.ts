@@ -59,13 +59,13 @@ export interface Margins {
 const settings: readonly (readonly [size: number, figures: number, close: boolean])[] = [
   ...[14, 13, 12.5, 12].flatMap((size) => [1, 0.85].map((figures) => [size, figures, false] as const)),
   [12, 0.7, false],
-  ...[0.85, 0.7, 0.6].map((figures) => [12, figures, true] as const),
+  ...[0.85, 0.7, 0.6, 0.5].map((figures) => [12, figures, true] as const),
 ];
 
 /** Between two bands and two blocks, in shares of the letters' size. */
 const gaps = { bands: 0.75, heading: 0.75, block: 0.35 } as const;
 /** What is left of a gap on a side that is set close. */
-const closer = 0.7;
+const closer = 0.6;
 
 const gapOf = (kind: keyof typeof gaps, { size, close }: Style): number =>
   gaps[kind] * size * (close ? closer : 1);

@@ -55,6 +55,9 @@ export const field = ({ situation, manner }: Facts, path: FieldPath): string =>
 export const value = ({ manner }: Facts, amount: number, quantity: QuantityName): string =>
   showQuantity(amount, quantity, manner);
 
+/** What was typed or counted, without zeros behind its point: "25 m" of "25.00 m". */
+export const given = (text: string): string => text.replace(/[.,]0+(?!\d)/u, '');
+
 /** The calculators whose warnings the sheet carries. Those of the others ask for no care at the bench. */
 export const sheetCalculators: readonly string[] = [
   'winding',
@@ -82,13 +85,22 @@ const warningsOf = ({ answers }: Facts): readonly Warning[] =>
 export const reasonsAgainst = (facts: Facts): string[] =>
   sentences(warningsOf(facts).filter(forbids), facts.manner);
 
-/** Warnings that the first two sides say by their figures: beside the winding, in the settings, beside the night. */
+/**
+ * Warnings that the first two sides say by their figures: beside the winding, in the settings with what is advised, beside
+ * the night.
+ */
 const saidByFigures: readonly string[] = [
   'limit-thermostat',
   'crossing-over-limit',
   'loose-over-limit',
   'empty-over-limit',
   'short-of-heat',
+  'loop-sensor-rests',
+  'set-point-low',
+  'low-alarm-late',
+  'high-alarm-at-work',
+  'high-alarm-behind-limit',
+  'winter-colder-than-night',
 ];
 
 const cares = (facts: Facts, but: readonly string[] = []): string[] =>

@@ -1,6 +1,10 @@
+import { cautions } from '../../calculators/cautions.ts';
 import type { Side } from './compose.ts';
 import { field, type Facts } from './facts.ts';
 import { bold, run } from './text.ts';
+
+/** The caution of which this side says all. */
+export const saidInLog = 'alarm';
 
 /** The side that is filled in by hand, a row a week, for a whole winter. */
 export function logSide(facts: Facts): Side {
@@ -23,6 +27,11 @@ export function logSide(facts: Facts): Side {
                   bold('Each month: '),
                   run('press the test button of the ground-fault device, and try the alarm.'),
                 ],
+              },
+              {
+                kind: 'paragraph',
+                mark: '⚠',
+                runs: [bold(`${cautions[saidInLog].title}. `), run(cautions[saidInLog].short)],
               },
               {
                 kind: 'log',

@@ -9,7 +9,8 @@ import type { Block } from './blocks.ts';
 import { saidBeside } from './build-side.ts';
 import type { Side } from './compose.ts';
 import { field, figureOf, hintsToRead, reasonsAgainst, type Facts } from './facts.ts';
-import type { Office } from './run-side.ts';
+import { saidInLog } from './log-side.ts';
+import { saidAtNight, type Office } from './run-side.ts';
 import { bold, run } from './text.ts';
 
 const heading = (text: string): Block => ({ kind: 'heading', text });
@@ -22,15 +23,21 @@ const mostSavings = 3;
 /** What saves most of the power needed, largest first. */
 function changes(facts: Facts): string[] {
   const heat = calculators.find(({ id }) => id === 'heat') as Calculator | undefined;
-  return Object.keys(heat?.figures ?? {})
-    .filter((name) => name.startsWith('save'))
-    .flatMap((name) => {
-      const found = figureOf(facts, `heat.${name}`);
-      return found && found.figure.value >= leastSaving ? [found] : [];
-    })
-    .toSorted((a, b) => b.figure.value - a.figure.value)
-    .slice(0, mostSavings)
-    .map(({ label, figure }) => `${label} ${figureText(figure, 'power', facts.manner)}.`);
+  return (
+    Object.keys(heat?.figures ?? {})
+      .filter((name) => name.startsWith('save'))
+      .flatMap((name) => {
+        const found = figureOf(facts, `heat.${name}`);
+        return found && found.figure.value >= leastSaving ? [found] : [];
+      })
+      .toSorted((a, b) => b.figure.value - a.figure.value)
+      .slice(0, mostSavings)
+      // The title has said that it would save.
+      .map(
+        ({ label, figure }) =>
+          `${label.replace(/ would save$/u, '')}: ${figureText(figure, 'power', facts.manner)}.`,
+      )
+  );
 }
 
 /** Whether a field that was left out has a value that somebody might have measured or chosen otherwise. */
@@ -43,7 +50,7 @@ function isAssumption(path: FieldPath): boolean {
 const lowerFirst = (text: string): string => `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
 
 /** Room for the list of start values that were taken [letters]; what is beyond it is counted. */
-const assumedRoom = 150;
+const assumedRoom = 90;
 
 function assumedWords(facts: Facts, left: readonly FieldPath[]): string {
   const assumed = left.filter(isAssumption);
@@ -83,12 +90,18 @@ const section = (title: string, blocks: readonly Block[]): readonly Block[] =>
 const entries = (texts: readonly string[], numbered: boolean): Block[] =>
   texts.length > 0 ? [{ kind: 'list', numbered, entries: texts.map((text) => [run(text)]) }] : [];
 
-/** What is read once and kept: every hint for this bench, gravest first, cautions in full, on what the figures rest. */
-export function notesSide(facts: Facts, office: Office, assumed: readonly FieldPath[]): Side {
+/** What is read once and kept: every hint for this bench, gravest first, cautions that no other side says in full, on what the figures rest. `logged` where the side with the log is printed. */
+export function notesSide(
+  facts: Facts,
+  office: Office,
+  assumed: readonly FieldPath[],
+  logged: boolean,
+): Side {
   const all = hintsToRead(facts);
   const named = new Set<string>(calculators.flatMap((one: Calculator) => one.cautions));
+  const said: readonly string[] = [...saidBeside, ...saidAtNight, ...(logged ? [saidInLog] : [])];
   const ours: readonly Caution[] = Object.entries(cautions)
-    .filter(([id]) => named.has(id) && !(saidBeside as readonly string[]).includes(id))
+    .filter(([id]) => named.has(id) && !said.includes(id))
     .map(([, one]) => one);
   const stopped = reasonsAgainst(facts).length > 0;
   const title = stopped ? 'What else to know of this bench' : 'Read before you build';

@@ -1,5 +1,6 @@
 import { designOutside } from '../../calculators/bench/place.ts';
 import type { CautionId } from '../../calculators/calculator.ts';
+import { cautions } from '../../calculators/cautions.ts';
 import { courseDrawing } from '../drawing/course.ts';
 import { figureText } from '../widgets/text.ts';
 import type { Block, LabelledValue } from './blocks.ts';
@@ -30,10 +31,26 @@ const night = { height: 66, enlarged: 1.12 } as const;
 /** What the drawing of the night leaves to the numbers beside it. */
 const shares = { drawing: 0.66, numbers: 0.34 } as const;
 
+/** The lowest that roots come to: in the night that the bench is built for, or in an ordinary winter where that is lower. */
+function coldestRoots(facts: Facts): LabelledValue[] {
+  const inNight = renamed(labelled(facts, ['night.lowestRootTemperature']), 'Coldest roots');
+  const winter = figureOf(facts, 'night.coldestOfWinter');
+  const one = figureOf(facts, 'night.lowestRootTemperature');
+  if (!winter || !one) return inNight;
+  const lowest = value(facts, winter.figure.value, winter.quantity);
+  if (winter.figure.value >= one.figure.value || inNight.some((cell) => cell.value === lowest))
+    return inNight;
+  return inNight.map(({ label, value: that, note }) => ({
+    label,
+    value: lowest,
+    note: `in an ordinary winter; that night ${that}${note ? `, ${note}` : ''}`,
+  }));
+}
+
 /** The night that the bench is built for: drawn, and what it comes to in numbers. */
 function nightBand(facts: Facts, drawn: boolean): Band {
   const outside = value(facts, designOutside(facts.situation), 'temperature');
-  const lowest = renamed(labelled(facts, ['night.lowestRootTemperature']), 'Coldest roots');
+  const lowest = coldestRoots(facts);
   const hold = renamed(labelled(facts, ['outage.hoursToRootLimit']), 'Without power');
   // Its range is that of the wire's own resistance and of the mains: of no use at night.
   const power = labelled(facts, ['watts.installed']).map((cell) => ({
@@ -73,32 +90,40 @@ function nightBand(facts: Facts, drawn: boolean): Band {
   };
 }
 
-/** The cautions of the one who runs a bench, in a breath each; the last side has all of them in full. */
+/** Cautions of the one who runs a bench, in a breath each; the last side has them in full. */
 const breaths = {
   'mains-and-water': 'Unplug before you touch cable or pipe.',
-  'no-flame': 'No flame inside.',
-  generator: 'Generators stay outside.',
-  alarm: 'Try the alarm monthly.',
   'cable-instructions': 'Cable’s sheet, local code, licensed electrician come first.',
 } as const satisfies Partial<Record<CautionId, string>>;
+
+/** Cautions for the night that the power fails: this side says all of them. */
+export const saidAtNight = ['no-flame', 'generator'] as const satisfies readonly CautionId[];
 
 function cautionBand(): Band {
   return {
     columns: [
       {
         share: 1,
-        blocks: [{ kind: 'cautions', entries: Object.values(breaths).map((text) => [bold(text)]) }],
+        blocks: [
+          {
+            kind: 'cautions',
+            entries: [
+              ...Object.values(breaths).map((text) => [bold(text)]),
+              ...saidAtNight.map((id) => [bold(`${cautions[id].title}. `), run(cautions[id].short)]),
+            ],
+          },
+        ],
       },
     ],
   };
 }
 
 /** What the region warns of. */
-function regionBand({ cautions }: Office, region: string): Band[] {
-  if (cautions.length === 0) return [];
+function regionBand({ cautions: local }: Office, region: string): Band[] {
+  if (local.length === 0) return [];
   const blocks: Block[] = [
     heading(`In ${region}`),
-    { kind: 'list', numbered: false, entries: cautions.map((text) => [run(text)]) },
+    { kind: 'list', numbered: false, entries: local.map((text) => [run(text)]) },
   ];
   return [{ movable: true, columns: [{ share: 1, blocks }] }];
 }

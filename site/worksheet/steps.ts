@@ -25,8 +25,8 @@ function powerFails(facts: Facts): Steps {
     title: 'The power fails',
     steps: [
       step('Note hour and roots.'),
-      step('Neighbours lit? Unplug, reset once. Trips again: call.'),
-      step('Cover more. No flame.'),
+      step('Breaker or ground-fault device off? Unplug, reset once. Trips again: call.'),
+      step('Close and cover. No flame.'),
       ...(counted
         ? [step(`At ${outside} count on `, bold(value(facts, until, 'duration')), ', then carry out.')]
         : []),

@@ -73,7 +73,7 @@ export function layOut(input: Omit<WorksheetInput, 'fonts'>, measure: Measure): 
     { name: 'build', ...buildSide(facts, names, code, place, leaveOut) },
     { name: 'run', ...runSide(facts, office, names.region, leaveOut) },
     ...(logged ? [{ name: 'log', ...logSide(facts) }] : []),
-    { name: 'notes', ...(place ? notesSide(facts, office, assumed) : { bands: [] }) },
+    { name: 'notes', ...(place ? notesSide(facts, office, assumed, logged) : { bands: [] }) },
   ];
   const order = sides.map(({ name }) => name);
   return compose(
