@@ -72,7 +72,14 @@ describe('what is read at arm’s length', () => {
       show(control.setPoint, 'temperature'),
       show(control.alarmLow, 'temperature'),
       show(control.alarmHigh, 'temperature'),
-      show(night.figures.lowestRootTemperature?.value, 'temperature'),
+      // The colder of the night that is built for and of an ordinary winter.
+      show(
+        Math.min(
+          night.figures.lowestRootTemperature?.value ?? NaN,
+          night.figures.coldestOfWinter?.value ?? NaN,
+        ),
+        'temperature',
+      ),
       show(night.figures.outside?.value, 'temperature'),
       show(outage.figures.hoursToRootLimit?.value, 'duration'),
     ])

@@ -148,11 +148,11 @@ function notes({ notes: text, incomplete }: Names): Block[] {
 
 /**
  * Mixing, filling and winding in the order of the guide's chapter on the loop. A figure that is not there is left out of its
- * step.
+ * step. A self-regulating cable has no fixed resistance: there the insulation alone is compared.
  */
 function filling(facts: Facts): (readonly Run[])[] {
   const { bench } = facts.situation;
-  const { loop, mix } = bench;
+  const { loop, mix, cable } = bench;
   const mixed = mix.antifreeze !== 'none';
   const steps: (readonly Run[])[] = [];
   const concentrate = shown(facts, 'mix.concentrateVolume');
@@ -195,9 +195,9 @@ function filling(facts: Facts): (readonly Run[])[] {
   const freezing = shown(facts, 'mix.freezingPoint');
   if (mixed && freezing) steps.push([run('Test the mix: it should read '), bold(freezing), run('.')]);
   steps.push(
-    [run('Wind. The same ohms before and after?')],
+    [run(`Wind. Same ${cable.kind === 'constant' ? 'ohms' : 'insulation reading'} as before?`)],
     [run('Electrician tests the ground-fault device.')],
-    [run(mixed ? 'Label the loop. Full? Switch on.' : 'Label it: plain water, freezes. Full? Switch on.')],
+    [run(`${mixed ? 'Label the loop' : 'Label it: plain water, freezes'}. Filled? Then switch on.`)],
   );
   return steps;
 }

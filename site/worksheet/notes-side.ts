@@ -90,7 +90,10 @@ const section = (title: string, blocks: readonly Block[]): readonly Block[] =>
 const entries = (texts: readonly string[], numbered: boolean): Block[] =>
   texts.length > 0 ? [{ kind: 'list', numbered, entries: texts.map((text) => [run(text)]) }] : [];
 
-/** What is read once and kept: every hint for this bench, gravest first, cautions that no other side says in full, on what the figures rest. `logged` where the side with the log is printed. */
+/**
+ * What is read once and kept: every hint for this bench, gravest first, cautions that no other side says in full, on what
+ * the figures rest. `logged` where the side with the log is printed.
+ */
 export function notesSide(
   facts: Facts,
   office: Office,
