@@ -56,6 +56,6 @@ globalThis.addEventListener('hashchange', () => {
 });
 if (document.querySelector('[data-bench-tools]')) void import('./bench-tools.ts');
 if (document.querySelector('[data-worksheet-tools]')) void import('./worksheet-tools.ts');
-if (document.querySelector('[data-how-sure]')) void import('./how-sure.ts');
+if (document.querySelector('[data-sure-try]')) void import('./how-sure.ts');
 if (document.querySelector('logger-file')) void import('./logger-file.ts');
 if (document.querySelector('night-says')) void import('./night.ts');
