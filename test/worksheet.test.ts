@@ -17,7 +17,7 @@ import { benchAddress } from '../content/link.ts';
 import { ensureFonts, makeFonts } from '../scripts/fonts.ts';
 import { filesOf } from '../scripts/content-files.ts';
 import { figureText, sentenceText } from '../site/widgets/text.ts';
-import { sheetCalculators } from '../site/worksheet/facts.ts';
+import { given, sheetCalculators } from '../site/worksheet/facts.ts';
 import { points, type Item, type PaperName, type Sheet } from '../site/worksheet/layout.ts';
 import { letters } from '../site/worksheet/letters.ts';
 import { openTypeface } from '../site/worksheet/pdf.ts';
@@ -219,7 +219,8 @@ describe.each(sheets)('the worksheet of $name', ({ paper, input, layout, bytes }
       const figures = spoken.filter((_, index) => typeof text[index] !== 'string').map(plain);
       // Of settings the sheet says what is set and what to set, and not what happens without it.
       const needed = saidByAdvice.includes(code) ? figures.slice(-1) : figures;
-      return needed.length === 0 || !needed.every((figure) => all.includes(figure));
+      // Limits that were typed are said without zeros behind their point.
+      return needed.length === 0 || !needed.every((one) => all.includes(one) || all.includes(given(one)));
     });
     expect(untold.map(({ code }) => code)).toEqual([]);
   });
@@ -239,7 +240,7 @@ describe.each(sheets)('the worksheet of $name', ({ paper, input, layout, bytes }
     for (const id of named)
       // Two titles are said as what to do instead.
       if (id !== 'heat-and-plastic') expect(all).toContain(cautions[id].title.replace(/\.$/u, ''));
-    expect(all).toContain('Water in before the power is on');
+    expect(all).toContain('Never heat the pipe empty');
   });
 
   it('puts ink where every word, drawing and code belongs, and none at the edge', () => {
@@ -594,7 +595,7 @@ describe('a bench that must not be built', () => {
 
 describe('any bench at all', () => {
   it('becomes a sound PDF', async () => {
-    for (const bench of fc.sample(anyBench, { seed: 7, numRuns: 6 })) {
+    for (const bench of fc.sample(anyBench, { seed: 7, numRuns: 4 })) {
       const situation = { bench, region: metricRegion, station: inventedStation };
       expect(faults(await drawWorksheet(inputOf(situation, 'a4', metric)))).toBe('');
     }

@@ -322,9 +322,9 @@ function buying(facts: Facts): Band {
       {
         kind: 'table',
         columns: [
-          { head: 'Part', share: 5.9 },
-          { head: 'Amount', share: 1.8 },
-          { head: 'Price', share: 1.4 },
+          { head: 'Part', share: 5.8 },
+          { head: 'Amount', share: 1.95 },
+          { head: 'Price', share: 1.35 },
         ],
         rows,
       },
