@@ -441,15 +441,17 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
       middle,
     );
     // Water that evaporates under the bench takes its heat from pots and floor and is lost with the air. The bases of the
-    // pots and the floor are taken as wet all over (assumption).
-    const wetNodes = [roots[0] ?? under, floorNodes[0] ?? ground];
+    // pots and the floor are taken as wet all over, and the air over them as stirred at least as by its unrest and never
+    // layered (assumptions, to the safe side): a film that comes to nothing at equal temperatures would stop no evaporation.
+    const wetNodes = [roots[0] ?? under, floorNodes[0] ?? ground] as const;
+    const [ofPots, ofFloor] = wetNodes.map((node) => Math.hypot(t(node) - tUnder, unrest));
     const drying = evaporation(leaking / airHeatCapacity, tHouse, [
       {
-        film: horizontalFilm(across, t(wetNodes[0]!), tUnder, 'down'),
+        film: horizontalFilm(across, tUnder - ofPots!, tUnder, 'down'),
         area: potBaseArea(bench),
-        t: t(wetNodes[0]!),
+        t: t(wetNodes[0]),
       },
-      { film: horizontalFilm(across, t(wetNodes[1]!), tUnder, 'up'), area, t: t(wetNodes[1]!) },
+      { film: horizontalFilm(across, tUnder + ofFloor!, tUnder, 'up'), area, t: t(wetNodes[1]) },
     ]);
     drying.forEach((conductance, index) => {
       link(wetNodes[index]!, house, conductance, 'leakage');
