@@ -56,7 +56,8 @@ export class NoRest extends Error {
 
 /** Temperatures are at rest when none moves by more than this in a round [K]. */
 const atRest = 1e-6;
-const mostRounds = 400;
+/** Where the power hangs on the draught that it makes, each round takes a thirtieth of the way that is left. */
+const mostRounds = 1000;
 
 /** A temperature moves by no more than this in a round [K]. */
 const longestMove = 40;
