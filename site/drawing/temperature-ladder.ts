@@ -8,6 +8,7 @@ import { hatch } from './hatch.ts';
 import type { BenchDrawing } from './input.ts';
 import { notes } from './key.ts';
 import { wrap } from './measure.ts';
+import { nothingDrawn } from './nothing.ts';
 import { circle, labels, leading, letters, line, pen, rectangle } from './pen.ts';
 
 /** All on paper [mm]. */
@@ -62,6 +63,7 @@ export const temperatureLadderDrawing: BenchDrawing = ({ situation, answers, man
     const [outside, roots, on] = [numberOf(row['outside']), numberOf(row['roots']), numberOf(row['on'])];
     return outside > design + same ? [{ outside, roots, on, action: row['action'] ?? null }] : [];
   });
+  if (!figures.outside) return nothingDrawn('What the thermometer outside tells you to do', width);
   const lowest = figures.lowestRootTemperature?.value ?? NaN;
   const { on } = nightRung(situation, design);
   const all: Rung[] = [

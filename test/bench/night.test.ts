@@ -40,9 +40,16 @@ describe('a cold night', () => {
         fc.integer({ min: 0, max: 60 }),
         (one, every, cut) => {
           const powered = (time: number): boolean => time < cut * hour || time > (cut + 6) * hour;
-          const { course } = nightOf(one, expectedParameters(one), { every, powered });
+          const { body, course } = nightOf(one, expectedParameters(one), { every, powered });
           const scale = Math.abs(course.brought) + Math.abs(course.lost) + Math.abs(course.gained) + 1;
-          expectNear(course.brought - course.lost - course.gained, 0, 1e-6 * scale, 'heat unaccounted for');
+          // Where next to nothing flows, the rounding of the heat held (some 1e8 J, to sixteen digits) in each step is more.
+          const rounding = 1e-16 * 1e8 * course.times.length * body.nodeCount;
+          expectNear(
+            course.brought - course.lost - course.gained,
+            0,
+            1e-6 * scale + rounding,
+            'heat unaccounted for',
+          );
         },
       ),
       { numRuns: 40 },

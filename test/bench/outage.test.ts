@@ -107,7 +107,8 @@ describe('a power cut', () => {
     const mean = latent / (ends - begins);
     // Over 7.2 m² with some 10 K between pots and house: 3 to 12 W/(m²·K) from open pots, films of either side.
     expect(mean / (7.2 * 9.75)).toBeGreaterThan(3);
-    expect(mean / (7.2 * 9.75)).toBeLessThan(12);
+    // Wet bases give vapour besides: at −5 °C six tenths of what they give by convection (Lewis relation), some 3 W/(m²·K).
+    expect(mean / (7.2 * 9.75)).toBeLessThan(15);
   });
 });
 
