@@ -58,7 +58,7 @@ describe('a chapter with the reader’s own numbers', () => {
     expect(await field(page, 'winding', 'cable.length').inputValue()).toBe('30');
     const other = await someone.open('bench/');
     expect(await field(other, 'bench', 'cable.length').inputValue()).toBe('30');
-    expect(await other.locator('[data-progress]').innerText()).toContain('You have set 1 of');
+    await eventually(() => other.locator('[data-progress]').innerText()).toContain('You have set 1 of');
     await other.close();
 
     await page.locator('[data-undo]').first().click();

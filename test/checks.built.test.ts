@@ -22,7 +22,7 @@ describe('the page of checks', () => {
   it('says how many there are and that all are met', () => {
     const count = topics.reduce((sum, { checks }) => sum + checks.length, 0);
     expect(html).toContain(`There are ${count} checks:`);
-    expect(html).toContain('All of them are met.');
+    expect(html).toContain('All of them lie within the allowance stated beside them.');
     expect(html).not.toContain('not met');
   });
 
