@@ -95,7 +95,7 @@ describe('a chapter with the reader’s own numbers', () => {
     expect(await page.locator('label[for="winding-cable-length"]').textContent()).toMatch(/in\s+ft\s*$/u);
     expect(await page.locator('#winding-cable-length ~ .suffix').innerText()).toBe('ft');
     // Temperatures have an offset, differences have none.
-    expect(await figure(page, 'sheath.inService').innerText()).toMatch(/°F$/u);
+    await eventually(() => figure(page, 'sheath.inService').innerText()).toMatch(/°F$/u);
 
     await page.reload();
     await eventually(() => figure(page, 'winding.pitch').innerText()).toMatch(/in$/u);
