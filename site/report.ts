@@ -37,3 +37,12 @@ export function fieldAt(path: FieldPath): Field {
 /** What a bench holds in a field, as a reader sees it: "6.00 m", "Gravel on soil", or what an empty one means. */
 export const showField = (bench: Bench, path: FieldPath, manner: Manner): string =>
   valueText(fieldValue(bench, path), sayingOf(fieldAt(path)), manner);
+
+/** The fields that a calculator shows first, and the rest, which is one click or one look away. */
+export function firstAndRest(reads: readonly FieldPath[]): {
+  first: readonly FieldPath[];
+  rest: readonly FieldPath[];
+} {
+  const most = 4;
+  return { first: reads.slice(0, most), rest: reads.slice(most) };
+}

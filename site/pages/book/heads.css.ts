@@ -1,4 +1,5 @@
 import type { APIRoute } from 'astro';
+import { atTheEnd } from '../../book/at-the-end.ts';
 import { chapters } from '../../chapters.ts';
 
 /**
@@ -7,10 +8,7 @@ import { chapters } from '../../chapters.ts';
  */
 const rules = [
   ...chapters.map(({ step, number, title }) => ({ name: step.id, words: `${number}. ${title}` })),
-  { name: 'cautions', words: 'Cautions' },
-  { name: 'symbols', words: 'Symbols and units' },
-  { name: 'glossary', words: 'Glossary' },
-  { name: 'sources', words: 'Sources' },
+  ...atTheEnd.map(([name, words]) => ({ name, words })),
 ].map(({ name, words }) => {
   const quoted = words.replace(/[\\"]/gu, String.raw`\$&`);
   return `@page in-${name} { @top-left { content: "${quoted}"; font: 9pt sans-serif; } @top-right { content: "The winter bench guide"; font: 9pt sans-serif; } }
