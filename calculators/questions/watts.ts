@@ -1,7 +1,14 @@
 import { heatedBench } from '../bench/heaters.ts';
 import { ranged } from '../bench/range.ts';
 import { designRest, restOn, warmestAir } from '../bench/steady.ts';
-import { amount, calculator, sentence, type Sentence, type Warning } from '../calculator.ts';
+import {
+  calculator,
+  figureAmount,
+  sentence,
+  type Amount,
+  type Sentence,
+  type Warning,
+} from '../calculator.ts';
 import { cite } from '../sources.ts';
 
 export default calculator({
@@ -119,8 +126,10 @@ export default calculator({
     const duty = installed === 0 ? 1 : rest.power / installed;
     const warnings: Warning[] = [];
     const fails = held.coldestRoots < limit - 0.01;
-    const most = amount(high, 'power');
-    const needed = sentence`${amount(value, 'power')} (${amount(Math.max(0, low), 'power')} to ${most}) if it lasted`;
+    const least = Math.max(0, low);
+    // All three are rounded as the figure is: its width says how much is known.
+    const said = (power: number): Amount => figureAmount({ value: power, low: least, high }, 'power');
+    const needed = sentence`${said(value)} (${said(least)} to ${said(high)}) if it lasted`;
     const headline: Sentence = fails
       ? ['not from below: cover the plants']
       : heatedBench('loop', situation).power === null
@@ -168,7 +177,7 @@ export default calculator({
     }
     return {
       figures: {
-        required: fails ? null : { value, low: Math.max(0, low), high },
+        required: fails ? null : { value, low: least, high },
         headline: { value, words: headline },
         // The label's tolerance, common practice: 8 % either way.
         installed: { value: installed, low: installed * 0.92, high: installed * 1.08 },
