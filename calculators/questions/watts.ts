@@ -129,11 +129,11 @@ export default calculator({
     const least = Math.max(0, low);
     // All three are rounded as the figure is: its width says how much is known.
     const said = (power: number): Amount => figureAmount({ value: power, low: least, high }, 'power');
-    const needed = sentence`${said(value)} (${said(least)} to ${said(high)}) if it lasted`;
+    const needed = sentence`${said(value)} (${said(least)} to ${said(high)})`;
     const headline: Sentence = fails
       ? ['not from below: cover the plants']
       : heatedBench('loop', situation).power === null
-        ? [...needed, ', not through this loop']
+        ? [...needed, ', not by this loop']
         : needed;
     if (fails) {
       warnings.push({

@@ -171,11 +171,12 @@ describe('the power in the strip over every page', () => {
     expect(watts.compute(situation(hard)).figures.required).toBeNull();
   });
 
-  it('says its range, that it counts only if the night lasted, and where the loop cannot bring it', () => {
-    expect(told({ cover: { kind: 'film' } })).toMatch(/^\d+ W \(\d+ W to \d+ W\) if it lasted$/u);
+  it('says its range, and where the loop cannot bring it; that it counts only if the night lasted is its label', () => {
+    expect(told({ cover: { kind: 'film' } })).toMatch(/^\d+ W \(\d+ W to \d+ W\)$/u);
+    expect(watts.figures.headline.label).toMatch(/if the coldest night lasted$/u);
     const short = { cover: { kind: 'film' }, loop: { run: 'straight' } } as const;
     const { loop } = ways.compute(situation(short)).figures;
-    expect(told(short).endsWith(', not through this loop')).toBe(loop === null);
+    expect(told(short).endsWith(', not by this loop')).toBe(loop === null);
   });
 });
 
