@@ -23,6 +23,13 @@ export interface Station {
   readonly firstDay: string;
   readonly lastDay: string;
   readonly daysMissing: number;
+  /** How many hours of whole years the marks were taken from; left out where the record is of daily lows and highs. */
+  readonly hoursUsed?: number | undefined;
+  /** Degree hours of an average year: `sum` [K·s] below each temperature [°C]. */
+  readonly degreeHours?: readonly { readonly below: number; readonly sum: number }[] | undefined;
+  /** The three days in a row with the lowest mean, the first as 2012-01-01. */
+  readonly coldestSnap?:
+    { readonly begins: string; readonly mean: number; readonly lowest: number } | undefined;
 }
 
 /** What a rule set asks of the circuit of a heating cable. */

@@ -32,6 +32,17 @@ const count = (label: string, from: number, to: number) =>
     start: null,
   }) as const satisfies NumberField;
 
+/** A year at the pole, 60 K below a base, has half of the upper limit [K·s]. */
+const degreeHours = {
+  shape: 'number',
+  quantity: 'degreeHours',
+  label: 'Degree hours of a year',
+  explain: '',
+  from: 0,
+  to: 1e6 * 3600,
+  start: null,
+} as const satisfies NumberField;
+
 /** Whether this is a day of the calendar, as in ISO 8601: 2012-01-31. */
 export function isDay(text: string): boolean {
   const at = /^\d{4}-\d{2}-\d{2}$/u.test(text) ? Date.parse(`${text}T00:00Z`) : NaN;
@@ -66,6 +77,26 @@ const stationSchema = groupSchema({
     'months, January to December',
     12,
     12,
+  ),
+  // Records of before these were worked out go without.
+  hoursUsed: z.optional(givenSchema(count('Hours used', 0, 10_000_000))),
+  degreeHours: z.optional(
+    listSchema(
+      groupSchema({
+        below: givenSchema(temperature('Temperature that degree hours are counted below')),
+        sum: givenSchema(degreeHours),
+      }),
+      'degree hours',
+      0,
+      10,
+    ),
+  ),
+  coldestSnap: z.optional(
+    groupSchema({
+      begins: day('First of the three coldest days'),
+      mean: givenSchema(temperature('Mean of the three coldest days')),
+      lowest: givenSchema(temperature('Lowest of the three coldest days')),
+    }),
   ),
 });
 

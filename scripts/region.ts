@@ -9,6 +9,7 @@ import { idOf, readRegions, type FileText } from '../content/regions.ts';
 import { readStation, type StationRecord } from '../content/station-schema.ts';
 import { BadInput, reasonOf, runCommand, type Surroundings } from './command.ts';
 import { benchesIn, filesOf, loadRegions, regionNamed } from './content-files.ts';
+import { station } from './station.ts';
 import { root } from './steps.ts';
 import { fileName } from './worksheets.ts';
 
@@ -16,8 +17,10 @@ const help = `Makes the file of a region, and reads it over.
 
   npm run region -- new ID --name NAME [options]
   npm run region -- check ID
+  npm run region -- station FILE [options]
 
   new ID           write content/regions/ID.yaml and an example bench that stands there, out of another region's
+  station FILE     make a weather record out of a file of hours or of days; "station --help" says more
   check ID         tell what is missing or wrong in content/regions/ID.yaml, and what to look at again
 
   --name NAME      what the region is called
@@ -194,6 +197,10 @@ function checkOne(id: string, { write: say }: Surroundings): void {
 
 /** Makes and checks regions as `npm run region` does; see the help above. */
 export function region(args: readonly string[], surroundings: Surroundings): void {
+  if (args[0] === 'station') {
+    station(args.slice(1), surroundings);
+    return;
+  }
   const { values, positionals } = parseArgs({
     args: [...args],
     strict: true,
@@ -207,7 +214,7 @@ export function region(args: readonly string[], surroundings: Surroundings): voi
   const [what, id, ...more] = positionals;
   if ((what !== 'new' && what !== 'check') || id === undefined || more.length > 0)
     throw new BadInput(
-      `Ask for "new ID" or "check ID"; --help says more. Found: ${positionals.join(' ') || 'nothing'}`,
+      `Ask for "new ID", "check ID" or "station FILE"; --help says more. Found: ${positionals.join(' ') || 'nothing'}`,
     );
   if (what === 'new') makeNew(id, values, surroundings);
   else checkOne(id, surroundings);

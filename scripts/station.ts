@@ -1,103 +1,64 @@
-import { readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { readFileSync, statSync, writeFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { stringify } from 'yaml';
-import { nearestName } from '../calculators/bench/nearest.ts';
 import { groundDepth } from '../calculators/climate/ground.ts';
-import { climateOf, ShortRecord, type Climate, type Day } from '../calculators/climate/record.ts';
-import { findUnit, toBase } from '../calculators/quantities/quantity.ts';
+import { climateOf, ShortRecord, type Climate } from '../calculators/climate/record.ts';
+import { temperatureUnits, type LoggedTemperatureUnit } from '../calculators/logger/columns.ts';
+import type { DateOrder } from '../calculators/logger/stamps.ts';
+import { fromBase } from '../calculators/quantities/quantity.ts';
+import { textOf } from '../content/logger-text.ts';
 import { isId } from '../content/region-schema.ts';
-import { isDay } from '../content/station-schema.ts';
+import { weatherReading, type ReadWeather, type WeatherChoices } from '../content/weather-file.ts';
+import { climateWords, weatherWords } from '../content/weather-words.ts';
 import { BadInput, given, reasonOf, runCommand, type Surroundings } from './command.ts';
-import { readTable, type Row } from './csv.ts';
 import { root } from './steps.ts';
 
-const help = `Makes a weather record for a region's stations out of a table of daily lows and highs.
+const help = `Makes a weather record for a region's stations out of a file of hours, or of daily lows and highs.
 
-  npm run station -- --file TABLE.csv --id ID --name NAME --source WORDS [options]
+  npm run region -- station TABLE.csv [--id ID --name NAME --source WORDS] [options]
 
-  --file FILE        the table: one line of column names, then a line for each day; commas, semicolons or tabs
+Without --id, --name and --source it tells what it finds and writes nothing. Days and times may have any common form,
+cells may be parted by commas, semicolons, tabs, bars or blanks; "npm run station -- TABLE.csv" does the same.
+
+  --file FILE        the table, instead of naming it first
   --id ID            what regions call the record; the file becomes content/stations/ID.yaml
   --name NAME        where it was measured
   --source WORDS     whose readings these are; or the name of one of the guide’s sources, such as vega-weather
   --location WHICH   only the lines that have this in the column "location"; or COLUMN=WHICH
-  --date COLUMN      column of the day, as 2012-01-31 (date)
-  --low COLUMN       column of the day's lowest temperature (low)
-  --high COLUMN      column of the day's highest temperature (high)
-  --unit UNIT        unit of both, °C or °F (°C)
-  --missing TEXT     what stands where nothing was read, beside empty cells, NA and NaN
+  --date COLUMN      column of the day, or of day and time, where its form does not tell
+  --time COLUMN      column of the time, where it stands apart
+  --order WHICH      day-first or month-first, where no line tells
+  --temperature COL  column of the temperature outside, where its head does not tell
+  --low COLUMN       column of the day's lowest temperature
+  --high COLUMN      column of the day's highest temperature
+  --unit UNIT        °C or °F, where the heads do not tell
+  --missing TEXT     what stands where nothing was read, beside empty cells, NA, NaN and nines such as -999
   --winter MONTH     number of the month in which winters begin to be counted: 7, or 1 south of the equator (7)
   --out FILE         where to write the record instead
   --help             this text
 `;
 
-/** More errors than this do not fit on a screen, and have one cause. */
-const mostErrors = 10;
-
-/** The coldest and the warmest that a weather station can have read [°C]; beyond is a slip or a mark for "missing". */
-const plausible = { from: -90, to: 60 } as const;
-
-interface Columns {
-  readonly date: string;
-  readonly low: string;
-  readonly high: string;
-}
-
-/** The days of a table, in order; or every line that is wrong. */
-function daysOf(
-  rows: readonly Row[],
-  columns: Columns,
-  unit: string,
-  missing: readonly string[],
-  file: string,
-): Day[] {
-  const errors: string[] = [];
-  const days = new Map<string, Day & { readonly line: number }>();
-  const isMissing = (cell: string): boolean => missing.includes(cell);
-  for (const { line, cells } of rows) {
-    const wrong = (what: string): void => void errors.push(`${file}, line ${line}: ${what}`);
-    const cell = (column: string): string => cells.get(column) ?? '';
-    const temperature = (column: string): number => {
-      const text = cell(column).replace(',', '.').replace('−', '-');
-      const value = toBase('temperature', /^[-+]?\d*\.?\d+$/u.test(text) ? Number(text) : NaN, unit);
-      if (Number.isNaN(value)) wrong(`${column} must be a number, such as -3.5. Found: ${cell(column)}`);
-      else if (value < plausible.from || value > plausible.to)
-        wrong(
-          `${column} must be between ${plausible.from} °C and ${plausible.to} °C; for a mark of missing readings there is --missing. Found: ${cell(column)}`,
-        );
-      return value;
-    };
-    const date = cell(columns.date).slice(0, 10);
-    if (!isDay(date)) {
-      wrong(`${columns.date} must be a day, such as 2012-01-31. Found: ${cell(columns.date)}`);
-      continue;
-    }
-    if (isMissing(cell(columns.low)) || isMissing(cell(columns.high))) continue;
-    const [low, high] = [temperature(columns.low), temperature(columns.high)];
-    if (low > high) wrong(`the low (${cell(columns.low)}) is above the high (${cell(columns.high)})`);
-    const before = days.get(date);
-    if (before)
-      wrong(`${date} stands on line ${before.line} already; --location picks one place out of several`);
-    days.set(date, { line, date, low, high });
-  }
-  if (errors.length > mostErrors)
-    errors.splice(mostErrors, Infinity, `and ${errors.length - mostErrors} more`);
-  if (errors.length > 0) throw new BadInput(errors.join('\n'));
-  return [...days.values()]
-    .map(({ date, low, high }) => ({ date, low, high }))
-    .sort((one, other) => (one.date < other.date ? -1 : 1));
-}
+/** Larger than this is no file of hours: thirty years of them with ten columns are a tenth of it [bytes]. */
+const largestFile = 400_000_000;
 
 /** A tenth of a degree is what stations read. */
 const degrees = (value: number): string => `${(Math.round(value * 10) / 10 + 0).toFixed(1)} °C`;
 
 /** How what was not read was worked out, for whoever reads the record. */
-const method = (winterBegins: number): string =>
+const method = (winterBegins: number, hourly: boolean): string =>
   [
     'The usual lowest is the mean of the lowest reading of each winter of which the three coldest months are on the record',
     `(winters counted from month ${winterBegins}).`,
-    'The temperatures exceeded in 99.6 % and 99 % of the hours are estimates:',
-    'the hours of each day are put between its low and its high by the daily-range fractions of an ordinary day.',
+    ...(hourly
+      ? [
+          'The temperatures exceeded in 99.6 % and 99 % of the hours are of the hours of whole years as they were read,',
+          'those of one hour taken together; gaps of up to two hours are bridged.',
+        ]
+      : [
+          'The temperatures exceeded in 99.6 % and 99 % of the hours are estimates:',
+          'the hours of each day are put between its low and its high by the daily-range fractions of an ordinary day.',
+        ]),
     `The ground is an estimate: the yearly wave of the monthly means, damped down to ${groundDepth} m in moist soil.`,
   ].join(' ');
 
@@ -112,14 +73,16 @@ function yamlOf(climate: Climate, name: string, source: string, winterBegins: nu
         lineWidth: 110,
       },
     ).trimEnd();
-  return `# A weather record, made by "npm run station" out of daily lows and highs. Do not edit: make it again.
+  const { hoursUsed, coldestSnap } = climate;
+  const hourly = hoursUsed !== undefined;
+  return `# A weather record, made by "npm run region -- station" out of ${hourly ? 'hourly readings' : 'daily lows and highs'}. Do not edit: make it again.
 ${entry('name', name)}
 ${entry('source', source)}
-${entry('method', method(winterBegins))}
+${entry('method', method(winterBegins, hourly))}
 firstDay: ${climate.firstDay}
 lastDay: ${climate.lastDay}
 daysMissing: ${climate.daysMissing}
-winters: ${climate.winters}
+${hourly ? `hoursUsed: ${hoursUsed}\n` : ''}winters: ${climate.winters}
 usualLowest: ${degrees(climate.usualLowest)}
 recordLowest: ${degrees(climate.recordLowest)}
 exceeded996: ${degrees(climate.exceeded996)}
@@ -130,98 +93,146 @@ months:
 ${climate.months
   .map(({ meanLow, meanHigh }) => `  - meanLow: ${degrees(meanLow)}\n    meanHigh: ${degrees(meanHigh)}`)
   .join('\n')}
+# In an average year, how far and how long it was colder.
+degreeHours:
+${climate.degreeHours
+  .map(
+    ({ below, sum }) =>
+      `  - below: ${degrees(below)}\n    sum: ${Math.round(fromBase('degreeHours', sum, 'K·h'))} K·h`,
+  )
+  .join('\n')}
+# The three days in a row with the lowest mean.
+coldestSnap:
+  begins: ${coldestSnap.begins}
+  mean: ${degrees(coldestSnap.mean)}
+  lowest: ${degrees(coldestSnap.lowest)}
 `;
 }
 
 function optionsOf(args: readonly string[]) {
   const text = { type: 'string' } as const;
-  const { values } = parseArgs({
+  const { values, positionals } = parseArgs({
     args: [...args],
     strict: true,
-    allowPositionals: false,
+    allowPositionals: true,
     options: {
       file: text,
       id: text,
       name: text,
       source: text,
       location: text,
-      date: { ...text, default: 'date' },
-      low: { ...text, default: 'low' },
-      high: { ...text, default: 'high' },
-      unit: { ...text, default: '°C' },
+      date: text,
+      time: text,
+      order: text,
+      temperature: text,
+      low: text,
+      high: text,
+      unit: text,
       missing: text,
       winter: { ...text, default: '7' },
       out: text,
       help: { type: 'boolean', default: false },
     },
   });
-  return values;
+  const [file, ...more] = [...positionals, ...(values.file === undefined ? [] : [values.file])];
+  if (more.length > 0) throw new BadInput(`One file at a time. Found: ${[file, ...more].join(' ')}`);
+  return { ...values, file };
 }
 
-function textOf(file: string, folder: string): string {
+function textIn(file: string, folder: string): string {
+  const path = given(file, folder);
   try {
-    return readFileSync(given(file, folder), 'utf8');
+    if (statSync(path).size > largestFile)
+      throw new BadInput(`${file} is too large: ${largestFile / 1e6} MB is the most.`);
+    return textOf(readFileSync(path));
   } catch (error) {
+    if (error instanceof BadInput) throw error;
     throw new BadInput(`${file} cannot be read: ${reasonOf(error)}.`);
   }
 }
 
-/** The climate of the days; a record that is too short is told as what was given. */
-function climateOrRefuse(days: readonly Day[], winterBegins: number, file: string): Climate {
+/** One of some words, or a complaint. */
+function oneOf<T extends string>(option: string, value: string | undefined, allowed: readonly T[]) {
+  const found = allowed.find((one) => one === value);
+  if (value !== undefined && found === undefined)
+    throw new BadInput(`--${option} must be ${allowed.join(' or ')}. Found: ${value}`);
+  return found;
+}
+
+function choicesOf(options: ReturnType<typeof optionsOf>): WeatherChoices {
+  const { location, date, time, temperature, low, high, missing } = options;
+  const at = location?.indexOf('=') ?? -1;
+  return {
+    date,
+    time,
+    temperature,
+    low,
+    high,
+    missing,
+    unit: oneOf<LoggedTemperatureUnit>('unit', options.unit, temperatureUnits),
+    dateOrder: oneOf<DateOrder>('order', options.order, ['day-first', 'month-first', 'year-first']),
+    only:
+      location === undefined
+        ? undefined
+        : at < 0
+          ? { column: 'location', value: location }
+          : { column: location.slice(0, at), value: location.slice(at + 1) },
+  };
+}
+
+/** Reads the file; a person who watches sees how far it is. */
+function readShown(text: string, file: string, choices: WeatherChoices, at: Surroundings): ReadWeather {
+  const steps = weatherReading(text, file, choices);
+  let shown = -1;
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) {
+      if (at.terminal && shown >= 0) at.write('\r\u001B[K');
+      return value;
+    }
+    const percent = Math.floor(value * 100);
+    if (at.terminal && percent > shown) at.write(`\r${file}: ${percent} %`);
+    shown = percent;
+  }
+}
+
+/** The climate of a file; a record that is too short is told as what was given. */
+function climateOrRefuse(read: ReadWeather, winterBegins: number, file: string): Climate {
+  if (!read.ok) throw new BadInput(read.problems.map(({ text }) => text).join('\n'));
   try {
-    return climateOf(days, winterBegins);
+    return climateOf(read.days, winterBegins, read.hours);
   } catch (error) {
     if (error instanceof ShortRecord) throw new BadInput(`${file} is too short a record: ${error.message}.`);
     throw error;
   }
 }
 
-/** Makes a weather record as `npm run station` does; see the help above. */
-export function station(args: readonly string[], { folder, write }: Surroundings): void {
+/** Makes a weather record as `npm run region -- station` does; see the help above. */
+export function station(args: readonly string[], surroundings: Surroundings): void {
+  const { folder, write } = surroundings;
   const options = optionsOf(args);
   if (options.help) {
     write(help);
     return;
   }
-  const { file, id, name, source, unit } = options;
-  if (!file || !id || !name || !source)
-    throw new BadInput('Give --file, --id, --name and --source; --help says what they are.');
-  if (!isId(id)) throw new BadInput(`--id must be small letters, digits and hyphens. Found: ${id}`);
-  if (!findUnit('temperature', unit)) throw new BadInput(`--unit must be °C or °F. Found: ${unit}`);
+  const { file, id, name, source } = options;
+  if (!file) throw new BadInput('Name the file; --help says what else there is.');
+  if (id !== undefined && !isId(id))
+    throw new BadInput(`--id must be small letters, digits and hyphens. Found: ${id}`);
   const winterBegins = Number(options.winter);
   if (!Number.isInteger(winterBegins) || winterBegins < 1 || winterBegins > 12)
     throw new BadInput(`--winter must be the number of a month, 1 to 12. Found: ${options.winter}`);
 
-  const { columns, rows } = readTable(textOf(file, folder));
-  const [column = '', which = ''] = (options.location ?? '').includes('=')
-    ? (options.location ?? '').split('=', 2)
-    : ['location', options.location ?? ''];
-  const wanted = [
-    options.date,
-    options.low,
-    options.high,
-    ...(options.location === undefined ? [] : [column]),
-  ];
-  for (const one of wanted)
-    if (!columns.includes(one)) {
-      const nearest = nearestName(one, columns);
-      throw new BadInput(
-        `${file}, line 1: there is no column "${one}", only ${columns.join(', ')}${nearest ? `; did you mean ${nearest}?` : ''}`,
-      );
-    }
-  const chosen =
-    options.location === undefined ? rows : rows.filter(({ cells }) => cells.get(column) === which);
-  if (chosen.length === 0) {
-    const places = [...new Set(rows.map(({ cells }) => cells.get(column) ?? ''))].slice(0, 20);
-    throw new BadInput(
-      options.location === undefined
-        ? `${file} has no days in it`
-        : `${file} has no line with "${which}" in the column ${column}, only ${places.join(', ')}`,
+  const read = readShown(textIn(file, folder), basename(file), choicesOf(options), surroundings);
+  const climate = climateOrRefuse(read, winterBegins, file);
+  const told = read.ok ? weatherWords(read.account) : [];
+  const words = [...told, '', ...climateWords(climate)].map((line) => `${line}\n`).join('');
+  if (!id || !name || !source) {
+    write(
+      `${words}\nNothing was written. To make a record of it, give --id, --name and --source; --help says what they are.\n`,
     );
+    return;
   }
-  const missing = ['', 'NA', 'NaN', ...(options.missing === undefined ? [] : [options.missing])];
-  const days = daysOf(chosen, options, unit, missing, file);
-  const climate = climateOrRefuse(days, winterBegins, file);
   const out =
     options.out === undefined ? join(root, 'content', 'stations', `${id}.yaml`) : given(options.out, folder);
   try {
@@ -229,10 +240,7 @@ export function station(args: readonly string[], { folder, write }: Surroundings
   } catch (error) {
     throw new BadInput(`${out} cannot be written: ${reasonOf(error)}.`);
   }
-  write(
-    `${out}: ${days.length} days from ${climate.firstDay} to ${climate.lastDay}, ${climate.daysMissing} missing, ` +
-      `${climate.winters} whole winters, usual lowest ${degrees(climate.usualLowest)}, record ${degrees(climate.recordLowest)}\n`,
-  );
+  write(`${words}\nWritten: ${out}\n`);
 }
 
 if (import.meta.main) await runCommand(station);

@@ -93,6 +93,11 @@ const oracles: Partial<Record<QuantityName, Record<string, Oracle>>> = {
     'Wh/K': [asMath('W hour/K', 'J/K'), null],
     'Btu/°F': [asMath('BTU/degF', 'J/K'), null],
   },
+  degreeHours: {
+    'K·s': [null, asQty('degK*s', 'degC*s')],
+    'K·h': [null, asQty('degK*h', 'degC*s')],
+    '°F·h': [null, asQty('degF*h', 'degC*s')],
+  },
   frequency: { Hz: both('Hz', 'Hz', 'Hz', 'Hz') },
   voltage: { V: both('V', 'V', 'V', 'V') },
   faultCurrent: { A: both('A', 'A', 'A', 'A'), mA: both('mA', 'A', 'mA', 'A') },

@@ -79,7 +79,7 @@ describe('npm run region -- new', () => {
   it.each([
     [['new', 'North Vale', '--name', 'x'], /small letters.*Found: North Vale/u],
     [['new', 'north-vale'], /Give --name/u],
-    [['begin', 'north-vale'], /"new ID" or "check ID".*Found: begin north-vale/u],
+    [['begin', 'north-vale'], /"new ID", "check ID" or "station FILE".*Found: begin north-vale/u],
     [['check', 'atlantis'], /There is no content\/regions\/atlantis\.yaml/u],
     [['new', 'north-vale', '--nmae', 'x'], /--nmae/u],
   ])('%j ends with 2 and a message', async (args, words) => {

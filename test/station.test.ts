@@ -7,6 +7,7 @@ import { coldestGround, soilDiffusivity } from '../calculators/climate/ground.ts
 import { climateOf, ShortRecord, type Day } from '../calculators/climate/record.ts';
 import { dampingDepth } from '../calculators/laws/ground.ts';
 import { readStation } from '../content/station-schema.ts';
+import { region } from '../scripts/region.ts';
 import { station as command } from '../scripts/station.ts';
 import { runAlone, runHere } from './support/command.ts';
 import { root } from './support/imports.ts';
@@ -265,7 +266,7 @@ describe('npm run station', { timeout: 60_000 }, () => {
     [
       'two places in one',
       ['--file', weather, '--low', 'temp_min', '--high', 'temp_max'],
-      /line 1463: 2012-01-01 stands on line 2 already/u,
+      /1461 of 2922 lines have a time that an earlier line has already; --location.*: location, /u,
     ],
     ['no such unit', ['--file', weather, '--unit', 'K'], /--unit must be °C or °F/u],
     ['no such option', ['--fiel', weather], /--fiel/u],
@@ -277,15 +278,39 @@ describe('npm run station', { timeout: 60_000 }, () => {
   });
 
   it.each([
-    ['2012-13-01,1,2', /table\.csv, line 2: date must be a day.*Found: 2012-13-01/u],
-    ['2012-01-01,one,2', /line 2: low must be a number.*Found: one/u],
-    ['2012-01-01,-999,2', /line 2: low must be between.*--missing/u],
-    ['2012-01-01,5,2', /line 2: the low \(5\) is above the high \(2\)/u],
+    ['2012-13-01,1,2', /table\.csv, line 2, date: No line has a day that there is/u],
+    ['first of May,1,2', /table\.csv, line 1: No line has a day, such as.*Found: first of May 1 2/u],
+    ['2012-01-01,one,2', /line 2, low: Here must stand a number.*Found: one/u],
+    ['2012-01-01,-120,2', /line 2, low: No weather station has read this.*--missing/u],
+    ['2012-01-01,5,2', /line 2, low, high: The low is above the high.*Found: 5 and 2/u],
+    ['2012-01-01,-999,2', /line 2, low: No line has a reading/u],
     ['2012-01-01,1,2', /too short a record: there are 1 days/u],
-  ])('refuses the line %s', async (line, words) => {
+  ])('refuses a file of the line %s', async (line, words) => {
     const ran = await station('--file', table('date,low,high', line), ...about);
     expect(ran.status).toBe(2);
     expect(ran.stderr).toMatch(words);
     expect(existsSync(out)).toBe(false);
+  });
+
+  it('leaves lines out that cannot be used, and tells which and why', async () => {
+    const rows = days('2010-07-01', '2012-06-30').map(({ date }) => `${date},-4,6`);
+    rows[10] = '2010-07-11,9,6';
+    rows[20] = '2010-07-21,minus four,6';
+    rows[30] = 'total,,';
+    const ran = await station(table('date,low,high', ...rows), ...about);
+    expect(ran).toMatchObject({ status: 0, stderr: '' });
+    expect(ran.stdout).toMatch(/Left out: table\.csv, line 12, low, high: The low is above the high/u);
+    expect(ran.stdout).toMatch(/Left out: table\.csv, line 22, low: .*Found: minus four/u);
+    expect(ran.stdout).toMatch(/Left out: table\.csv, line 32, date: .*Found: total/u);
+    expect(ran.stdout).toMatch(/3 days missing/u);
+    rmSync(out);
+  });
+
+  it('tells what it finds without writing, until the record has a name and a source', async () => {
+    const rows = days('2010-07-01', '2012-06-30').map(({ date }) => `${date},-4,6`);
+    const ran = await runHere(region, root, ['station', table('date,low,high', ...rows)]);
+    expect(ran).toMatchObject({ status: 0, stderr: '' });
+    expect(ran.stdout).toMatch(/Nothing was written.*--id, --name and --source/u);
+    expect(ran.stdout).toMatch(/Mean of each winter’s lowest +−4\.0 °C \(24\.8 °F\)/u);
   });
 });

@@ -115,6 +115,16 @@ export const quantities = {
       '°F': { scale: fahrenheit, decimals: 1, also: ['F'] },
     },
   },
+  /** How far and how long it was colder than a base: differences of temperature, hour by hour. */
+  degreeHours: {
+    base: 'K·s',
+    shown: { metric: 'K·h', us: '°F·h' },
+    units: {
+      'K·s': { scale: 1, decimals: 0 },
+      'K·h': { scale: 3600, decimals: 0, also: ['Kh', '°C·h'] },
+      '°F·h': { scale: fahrenheit * 3600, decimals: 0 },
+    },
+  },
   power: {
     base: 'W',
     shown: { metric: 'W', us: 'W' },
