@@ -77,6 +77,10 @@ const counterflow = 0.055 / (Math.PI / 4);
  */
 const unrest = 0.3;
 
+/** The size of a difference, rounded off towards a least one as the two sides of a right angle make the third. */
+const atLeast = (least: number, difference: number): number =>
+  Math.sqrt(least * least + difference * difference);
+
 /** Width of the openings between slats or pots [m] (assumption). */
 const openingWidth = 0.03;
 
@@ -165,10 +169,10 @@ function faced(
   resistance: number,
   faces: Float64Array,
   slot: number,
-  film: (face: number) => number,
+  film: (face: number, air: number) => number,
 ): number {
   const known = faces[slot] ?? NaN;
-  const outer = 1 / film(Number.isNaN(known) ? (air + behind) / 2 : known);
+  const outer = 1 / film(Number.isNaN(known) ? (air + behind) / 2 : known, air);
   faces[slot] = air + ((behind - air) * outer) / (outer + resistance);
   return outer + resistance;
 }
@@ -186,12 +190,14 @@ function facedTwice(
   resistance: number,
   faces: Float64Array,
   slot: number,
-  film: (face: number) => number,
-  radiant: (face: number) => number,
+  film: (face: number, air: number) => number,
+  radiant: (face: number, seen: number) => number,
 ): { readonly toAir: number; readonly toSeen: number } {
   const known = faces[slot] ?? NaN;
   const face = Number.isNaN(known) ? (air + behind) / 2 : known;
-  const [byAir, bySight, through] = [film(face), radiant(face), 1 / resistance];
+  const byAir = film(face, air);
+  const bySight = radiant(face, seen);
+  const through = 1 / resistance;
   const all = byAir + bySight + through;
   faces[slot] = (byAir * air + bySight * seen + through * behind) / all;
   return { toAir: (byAir * through) / all, toSeen: (bySight * through) / all };
@@ -366,6 +372,30 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
     );
   };
 
+  const sides = sideArea(bench);
+  const topsOfPots = potTopArea(bench);
+  const basesOfPots = potBaseArea(bench);
+  const foot = potBase + top.resistance * (1 - top.openShare);
+  const bottomRoots = roots[0] ?? under;
+  const upperRoots = roots[rootLayers - 1] ?? under;
+  const surface = floorNodes[0] ?? ground;
+  const intoSoil = soilLayers.map((thickness, index) => {
+    const resistance = slabResistance((thickness + (soilLayers[index + 1] ?? 0)) / 2, conductivityBelow);
+    return area / resistance;
+  });
+
+  // What each face exchanges with the air on it, by convection and by what it sees through that air [W/(m²·K)].
+  const pipeFilm = (face: number, air: number): number =>
+    cylinderFilm(pipe.outsideDiameter, face, air) + radiantFilm(outsideEmissivity, face, air);
+  const footFilm = (face: number, air: number): number =>
+    horizontalFilm(across, face, air, 'down') + radiantFilm(paired, face, air);
+  const topFilm = (face: number, air: number): number => horizontalFilm(across, face, air, 'up');
+  const topSight = (face: number, there: number): number => radiantFilm(topEmissivity, face, there);
+  const potSideFilm = (face: number, air: number): number =>
+    verticalFilm(bench.pots.height, face, air) + radiantFilm(paired, face, air);
+  const floorFilm = (face: number, air: number): number =>
+    horizontalFilm(across, face, air, 'up') + radiantFilm(floorPair, face, air);
+
   const as = new Float64Array(rootLayers);
   const conducts = new Float64Array(rootLayers);
 
@@ -379,7 +409,9 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
     const draw = (from: number, to: number, conductance: number): void => {
       if (conductance > 0 && to < nodeIds.length) draws.push({ from, to, conductance, path: 'leakage' });
     };
-    const [tUnder, tHouse, tPlants] = [t(under), t(house), t(plants)];
+    const tUnder = t(under);
+    const tHouse = t(house);
+    const tPlants = t(plants);
     const passing = passage / (passageNusselt * airConductivity((tUnder + tPlants) / 2)) + wall;
     /**
      * Air from one place up or down past the pots to another: what of it passes close by comes nearer to each layer in
@@ -419,22 +451,20 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
     faces[sheathFace] = sheath.sheath;
     link(loop, under, cableLength * sheath.fluidShare * sheath.toAir, 'cable');
 
-    const pipeResistance = faced(tUnder, t(loop), pipeBehind * pipeArea, faces, pipeFace, (face) => {
-      return cylinderFilm(pipe.outsideDiameter, face, tUnder) + radiantFilm(outsideEmissivity, face, tUnder);
-    });
+    const pipeResistance = faced(tUnder, t(loop), pipeBehind * pipeArea, faces, pipeFace, pipeFilm);
     link(loop, under, pipeArea / pipeResistance, 'pipe');
 
     if (skirt) {
       link(
         under,
         house,
-        sideArea(bench) * closed * stackTransmittance(skirt, tUnder, tHouse, faces, skirtFaces),
+        sides * closed * stackTransmittance(skirt, tUnder, tHouse, faces, skirtFaces),
         'skirt',
       );
     }
     // Where no skirt hangs, heat radiation passes freely between what is under the bench and the house.
     link(under, house, openSide * radiantFilm(paired, tUnder, tHouse), 'skirt');
-    const apart = Math.hypot(tUnder - tHouse, unrest);
+    const apart = atLeast(unrest, tUnder - tHouse);
     const middle = (tUnder + tHouse) / 2;
     const leaking = flowConductance(
       buoyantFlow(leak, height, middle + apart / 2, middle - apart / 2),
@@ -443,19 +473,18 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
     // Water that evaporates under the bench takes its heat from pots and floor and is lost with the air. The bases of the
     // pots and the floor are taken as wet all over, and the air over them as stirred at least as by its unrest and never
     // layered (assumptions, to the safe side): a film that comes to nothing at equal temperatures would stop no evaporation.
-    const wetNodes = [roots[0] ?? under, floorNodes[0] ?? ground] as const;
-    const [ofPots, ofFloor] = wetNodes.map((node) => Math.hypot(t(node) - tUnder, unrest));
+    const ofPots = atLeast(unrest, t(bottomRoots) - tUnder);
+    const ofFloor = atLeast(unrest, t(surface) - tUnder);
     const drying = evaporation(leaking / airHeatCapacity, tHouse, [
       {
-        film: horizontalFilm(across, tUnder - ofPots!, tUnder, 'down'),
-        area: potBaseArea(bench),
-        t: t(wetNodes[0]),
+        film: horizontalFilm(across, tUnder - ofPots, tUnder, 'down'),
+        area: basesOfPots,
+        t: t(bottomRoots),
       },
-      { film: horizontalFilm(across, tUnder + ofFloor!, tUnder, 'up'), area, t: t(wetNodes[1]) },
+      { film: horizontalFilm(across, tUnder + ofFloor, tUnder, 'up'), area, t: t(surface) },
     ]);
-    drying.forEach((conductance, index) => {
-      link(wetNodes[index]!, house, conductance, 'leakage');
-    });
+    link(bottomRoots, house, drying[0]!, 'leakage');
+    link(surface, house, drying[1]!, 'leakage');
     // Air that is warmer than the house rises through the bench, colder air sinks; near to neither, it does both.
     const rising = (leaking * (1 + (tUnder - tHouse) / apart)) / 2;
     const sinking = leaking - rising;
@@ -463,25 +492,21 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
     const exchanged = openTop === 0 ? 0 : exchangedAir(tUnder, tPlants);
     draw(house, under, rising + sinking * (1 - leakPastPots));
     draw(house, plants, sinking * leakPastPots);
-    const [up, down] = [rising * leakPastPots + exchanged, sinking * leakPastPots + exchanged];
+    const up = rising * leakPastPots + exchanged;
+    const down = sinking * leakPastPots + exchanged;
     passPots(up, up / (up + down), under, roots, plants);
     passPots(down, down / (up + down), plants, rootsDown, under);
 
     // Frozen, a moist medium conducts better: ice carries four times the heat of water.
     for (let index = 0; index < rootLayers; index++) {
-      conducts[index] = frozenTimes ** frozenShare(t(roots[index]!));
+      const frozen = frozenShare(t(roots[index]!));
+      conducts[index] = frozen === 0 ? 1 : frozenTimes ** frozen;
     }
     const half = (index: number): number => halfLayer / conducts[index]!;
-    const bottomRoots = roots[0] ?? under;
-    const upperRoots = roots[rootLayers - 1] ?? under;
-    const foot = potBase + top.resistance * (1 - top.openShare);
-    const intoPots = faced(tUnder, t(bottomRoots), foot + half(0), faces, rootFaces, (face) => {
-      return horizontalFilm(across, face, tUnder, 'down') + radiantFilm(paired, face, tUnder);
-    });
-    link(under, bottomRoots, potBaseArea(bench) / intoPots, 'pots');
+    const intoPots = faced(tUnder, t(bottomRoots), foot + half(0), faces, rootFaces, footFilm);
+    link(under, bottomRoots, basesOfPots / intoPots, 'pots');
     for (let index = 1; index < rootLayers; index++) {
-      const [one, next] = [roots[index - 1] ?? under, roots[index] ?? under];
-      link(one, next, mediumArea / (half(index - 1) + half(index)), 'pots');
+      link(roots[index - 1]!, roots[index]!, mediumArea / (half(index - 1) + half(index)), 'pots');
     }
     const outOfPots = facedTwice(
       tPlants,
@@ -490,22 +515,15 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
       half(rootLayers - 1),
       faces,
       rootFaces + 1,
-      (face) => horizontalFilm(across, face, tPlants, 'up'),
-      (face) => radiantFilm(topEmissivity, face, t(seen)),
+      topFilm,
+      topSight,
     );
-    link(upperRoots, plants, potTopArea(bench) * outOfPots.toAir, 'tops');
-    link(upperRoots, seen, potTopArea(bench) * outOfPots.toSeen, 'tops');
-    for (const [index, node] of roots.entries()) {
-      const resistance = faced(
-        tPlants,
-        t(node),
-        wall / conducts[index]!,
-        faces,
-        rootFaces + 2 + index,
-        (face) => {
-          return verticalFilm(bench.pots.height, face, tPlants) + radiantFilm(paired, face, tPlants);
-        },
-      );
+    link(upperRoots, plants, topsOfPots * outOfPots.toAir, 'tops');
+    link(upperRoots, seen, topsOfPots * outOfPots.toSeen, 'tops');
+    for (let index = 0; index < rootLayers; index++) {
+      const node = roots[index]!;
+      const behind = wall / conducts[index]!;
+      const resistance = faced(tPlants, t(node), behind, faces, rootFaces + 2 + index, potSideFilm);
       link(node, plants, exposedSide / rootLayers / resistance, 'sides');
     }
 
@@ -529,16 +547,11 @@ export function assemble(situation: Situation, parameters: Parameters): Body {
       link(plants, house, flowConductance(flow, (tPlants + tHouse) / 2), 'cover');
     }
 
-    const surface = floorNodes[0] ?? ground;
-    const intoFloor = faced(tUnder, t(surface), aboveSoil, faces, floorFace, (face) => {
-      return horizontalFilm(across, face, tUnder, 'up') + radiantFilm(floorPair, face, tUnder);
-    });
+    const intoFloor = faced(tUnder, t(surface), aboveSoil, faces, floorFace, floorFilm);
     link(under, surface, area / intoFloor, 'floor');
-    soilLayers.forEach((thickness, index) => {
-      const next = soilLayers[index + 1] ?? 0;
-      const resistance = slabResistance((thickness + next) / 2, conductivityBelow);
-      link(floorNodes[index] ?? ground, floorNodes[index + 1] ?? ground, area / resistance, 'floor');
-    });
+    for (let index = 0; index < intoSoil.length; index++) {
+      link(floorNodes[index]!, floorNodes[index + 1] ?? ground, intoSoil[index]!, 'floor');
+    }
     link(surface, house, edge, 'edge');
     return {
       links: list,

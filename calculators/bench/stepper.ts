@@ -63,9 +63,8 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
   const toGround = new Float64Array(size);
   const toRoof = new Float64Array(size);
   const ofPower = new Float64Array(size);
-  // What a node warmer by a kelvin sends away from the bench, and what all surroundings together send in.
+  // What a node warmer by a kelvin sends away from the bench.
   const outward = new Float64Array(size);
-  let [fromHouse, fromGround, fromRoof] = [0, 0, 0];
   let fullPower = 0;
 
   // The curves laid out flat, as each step looks at every node: upper ends of the pieces, and the pieces as lines.
@@ -109,14 +108,13 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
   let settled = false;
   let bends = false;
 
-  /** Heat that one place gains from another, by the kelvin. */
-  const join = (one: number, other: number, conductance: number): void => {
-    if (one >= size) return;
-    between[one * size + one]! += conductance;
-    if (other < size) between[one * size + other]! -= conductance;
-    else if (other === body.house) toHouse[one]! += conductance;
-    else if (other === body.ground) toGround[one]! += conductance;
-    else toRoof[one]! += conductance;
+  /** Heat that a node gains from what surrounds the bench, by the kelvin. */
+  const joinOutside = (node: number, boundary: number, conductance: number): void => {
+    between[node * size + node]! += conductance;
+    outward[node]! += conductance;
+    if (boundary === body.house) toHouse[node]! += conductance;
+    else if (boundary === body.ground) toGround[node]! += conductance;
+    else toRoof[node]! += conductance;
   };
 
   const renew = (time: number): void => {
@@ -139,16 +137,26 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
       toHouse[node] = toGround[node] = toRoof[node] = ofPower[node] = outward[node] = 0;
     }
     for (const { from, to, conductance } of state.links) {
-      join(from, to, conductance);
-      join(to, from, conductance);
+      if (from >= size) {
+        if (to < size) joinOutside(to, from, conductance);
+      } else if (to >= size) joinOutside(from, to, conductance);
+      else {
+        between[from * size + from]! += conductance;
+        between[from * size + to]! -= conductance;
+        between[to * size + to]! += conductance;
+        between[to * size + from]! -= conductance;
+      }
     }
-    for (const { from, to, conductance } of state.draws) join(to, from, conductance);
-    [fromHouse, fromGround, fromRoof] = [0, 0, 0];
-    for (let node = 0; node < size; node++) {
-      for (let other = 0; other < size; other++) outward[other]! += between[node * size + other]!;
-      fromHouse += toHouse[node]!;
-      fromGround += toGround[node]!;
-      fromRoof += toRoof[node]!;
+    for (const { from, to, conductance } of state.draws) {
+      if (to >= size) continue;
+      if (from >= size) joinOutside(to, from, conductance);
+      else {
+        between[to * size + to]! += conductance;
+        between[to * size + from]! -= conductance;
+        // What one node gains by air, the other does not lose: the account sees both.
+        outward[to]! += conductance;
+        outward[from]! -= conductance;
+      }
     }
     for (const { node, share } of state.heat) ofPower[node]! += share;
     fullPower = state.fullPower;
@@ -255,11 +263,16 @@ export function stepper(body: Body, surroundings: Surroundings, start: ArrayLike
   const accept = (): void => {
     const early = bends ? 0 : (1 - gamma) * tried;
     const late = tried - early;
-    let lost =
-      -early * (fromHouse * houseFirst + fromGround * groundFirst + fromRoof * roofFirst) -
-      late * (fromHouse * houseLast + fromGround * groundLast + fromRoof * roofLast);
+    const house = early * houseFirst + late * houseLast;
+    const ground = early * groundFirst + late * groundLast;
+    const roof = early * roofFirst + late * roofLast;
+    let lost = 0;
     for (let node = 0; node < size; node++) {
-      lost += outward[node]! * (early * first[node]! + late * last[node]!);
+      lost +=
+        outward[node]! * (early * first[node]! + late * last[node]!) -
+        toHouse[node]! * house -
+        toGround[node]! * ground -
+        toRoof[node]! * roof;
     }
     let gained = 0;
     for (let node = 0; node < size; node++) {

@@ -70,10 +70,11 @@ export interface WetFace {
  */
 export function evaporation(flow: number, enters: Celsius, faces: readonly WetFace[]): number[] {
   if (!(flow > 0)) return faces.map(() => 0);
-  const exchange = faces.map(({ film, area }) => (film * area) / airHeatCapacity);
-  const all = exchange.reduce((sum, one) => sum + one, 0);
+  let all = 0;
+  for (const { film, area } of faces) all += (film * area) / airHeatCapacity;
   const carried = flow / (flow + all);
   return faces.map(
-    ({ t }, index) => vaporisationHeat * carried * exchange[index]! * humiditySlope(t, enters),
+    ({ film, area, t }) =>
+      vaporisationHeat * carried * ((film * area) / airHeatCapacity) * humiditySlope(t, enters),
   );
 }
