@@ -1,5 +1,5 @@
 import { NoRest } from './bench/settle.ts';
-import { stop, type Answer, type Calculator, type Situation, type Warning } from './calculator.ts';
+import { sentence, stop, type Answer, type Calculator, type Situation, type Warning } from './calculator.ts';
 import { OutOfRange } from './range.ts';
 
 /**
@@ -18,19 +18,22 @@ const written = (value: number): string => String(Number(value.toPrecision(3))).
 /** Why there is no answer, in words for the reader; null for an error that no bench is to blame for. */
 export function refusal(problem: unknown): Warning | null {
   if (problem instanceof NoRest)
-    return stop('no-rest', [
-      'The temperatures of this bench do not come to rest in the calculation, so there are no figures here. Look for a value that was mistyped.',
-    ]);
+    return stop(
+      'no-rest',
+      sentence`The temperatures of this bench do not come to rest in the calculation, so there are no figures here. Look for a value that was mistyped.`,
+    );
   if (problem instanceof OutOfRange) {
     const { quantity, value, from, to } = problem;
-    return stop('outside-range', [
-      `This bench lies outside the range that the published laws hold for, so there are no figures here: ${quantity} is ${written(value)}, and must be ${written(from)} to ${written(to)}.`,
-    ]);
+    return stop(
+      'outside-range',
+      sentence`This bench lies outside the range that the published laws hold for, so there are no figures here: ${quantity} is ${written(value)}, and must be ${written(from)} to ${written(to)}.`,
+    );
   }
   if (problem instanceof RangeError)
-    return stop('outside-range', [
-      'This bench lies outside the range that the published laws hold for, so there are no figures here.',
-    ]);
+    return stop(
+      'outside-range',
+      sentence`This bench lies outside the range that the published laws hold for, so there are no figures here.`,
+    );
   return null;
 }
 

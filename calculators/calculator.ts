@@ -35,7 +35,12 @@ export interface Warning {
  * Words with quantities in them, kept apart until it is known who reads: the site and the worksheet write the
  * numbers in the reader's units.
  */
-export type Sentence = readonly (string | Amount)[];
+export type Sentence = readonly (string | Amount | Phrase)[];
+
+/** Words inside a sentence that are said by themselves, such as the name of a part: a language puts them where it likes. */
+export interface Phrase {
+  readonly phrase: Sentence;
+}
 
 /** A quantity inside a sentence, in the base unit. */
 export interface Amount {
@@ -61,9 +66,29 @@ export const figureAmount = (
   quantity,
 });
 
-/** A sentence with its quantities in place: sentence`The gap is ${amount(0.02, 'size')}.` */
-export const sentence = (words: readonly string[], ...amounts: readonly Amount[]): Sentence =>
-  words.flatMap((part, index) => [part, amounts[index] ?? '']).filter((part) => part !== '');
+const placed = (part: Amount | Sentence | string): Amount | Phrase => {
+  if (typeof part === 'string') return { phrase: [part] };
+  return 'quantity' in part ? part : { phrase: part };
+};
+
+/**
+ * A sentence with its quantities and its phrases in place: sentence`The gap is ${amount(0.02, 'size')}.` Every place takes
+ * part in the sentence as a whole, so that it can be said in another order in another language.
+ */
+export const sentence = (
+  words: readonly string[],
+  ...parts: readonly (Amount | Sentence | string)[]
+): Sentence =>
+  words.flatMap((word, index) => {
+    const part = parts[index];
+    return [...(word === '' ? [] : [word]), ...(part === undefined ? [] : [placed(part)])];
+  });
+
+/** Every quantity in a sentence, those of its phrases too. */
+export const amountsOf = (text: Sentence): Amount[] =>
+  text.flatMap((part) =>
+    typeof part === 'string' ? [] : 'phrase' in part ? amountsOf(part.phrase) : [part],
+  );
 
 /** A reason not to build it so. */
 export const stop = (code: string, text: Sentence): Warning => ({ code, level: 'stop', text });

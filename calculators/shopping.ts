@@ -1,6 +1,6 @@
 import { coverArea, loopLength, perimeter, pipeOf, topArea } from './bench/geometry.ts';
 import { fields } from './bench/fields.ts';
-import { amount, sentence, type Figure, type Sentence, type Situation } from './calculator.ts';
+import { amount, sentence, type Amount, type Figure, type Sentence, type Situation } from './calculator.ts';
 import type { Answers } from './index.ts';
 import { ruleSets } from './tables/rule-sets.ts';
 
@@ -44,11 +44,12 @@ function loopPurchases({ bench }: Situation, { loop, mix }: Answers): Purchase[]
       quantity: [amount(length, 'length')],
     },
   ];
-  if (bends > 0) list.push({ id: 'bends', group: 'loop', name: ['Bends of 90°'], quantity: count(bends) });
-  if (ends > 0) list.push({ id: 'end-caps', group: 'loop', name: ['End caps'], quantity: count(ends) });
+  if (bends > 0)
+    list.push({ id: 'bends', group: 'loop', name: sentence`Bends of 90°`, quantity: count(bends) });
+  if (ends > 0) list.push({ id: 'end-caps', group: 'loop', name: sentence`End caps`, quantity: count(ends) });
   // A closed ring has no last support beyond its first.
   const supports = Math.ceil(length / betweenSupports) + (run === 'ring' ? 0 : 1);
-  list.push({ id: 'supports', group: 'loop', name: ['Pipe supports'], quantity: count(supports) });
+  list.push({ id: 'supports', group: 'loop', name: sentence`Pipe supports`, quantity: count(supports) });
   const standpipe = ofFigure(loop.figures.standpipeLength);
   if (expansion === 'standpipe' && standpipe !== null)
     list.push({
@@ -65,21 +66,31 @@ function loopPurchases({ bench }: Situation, { loop, mix }: Answers): Purchase[]
       {
         id: 'concentrate',
         group: 'loop',
-        name: [`${label}, concentrate`],
+        name: sentence`${label}, concentrate`,
         quantity: [amount(concentrate, 'volume')],
       },
       {
         id: 'refractometer',
         group: 'loop',
-        name: ['Refractometer with a scale for it'],
+        name: sentence`Refractometer with a scale for it`,
         quantity: count(1),
       },
     );
   }
   if (water !== null)
-    list.push({ id: 'water', group: 'loop', name: ['Soft water'], quantity: [amount(water, 'volume')] });
+    list.push({
+      id: 'water',
+      group: 'loop',
+      name: sentence`Soft water`,
+      quantity: [amount(water, 'volume')],
+    });
   return list;
 }
+
+const cableName = {
+  constant: (power: Amount) => sentence`Cable, constant, ${power}`,
+  'self-regulating': (power: Amount) => sentence`Cable, self-regulating, ${power}`,
+} as const;
 
 /** The cable and what holds it. */
 function heatPurchases({ bench: { cable } }: Situation): Purchase[] {
@@ -87,7 +98,7 @@ function heatPurchases({ bench: { cable } }: Situation): Purchase[] {
     {
       id: 'cable',
       group: 'heat',
-      name: [`Cable, ${cable.kind}, `, amount(cable.powerPerLength, 'powerPerLength')],
+      name: cableName[cable.kind](amount(cable.powerPerLength, 'powerPerLength')),
       quantity: [amount(cable.length, 'length')],
     },
   ];
@@ -95,11 +106,18 @@ function heatPurchases({ bench: { cable } }: Situation): Purchase[] {
     list.push({
       id: 'foil-tape',
       group: 'heat',
-      name: ['Foil tape over the cable'],
+      name: sentence`Foil tape over the cable`,
       quantity: [amount(cable.length, 'length')],
     });
   return list;
 }
+
+const coverName = {
+  fleece: sentence`Cover: fleece`,
+  film: sentence`Cover: film`,
+  'film-infrared': sentence`Cover: film that holds back heat radiation`,
+  both: sentence`Cover: fleece with film over it`,
+} as const;
 
 /** What closes the bench in. */
 function enclosurePurchases({ bench }: Situation): Purchase[] {
@@ -110,19 +128,17 @@ function enclosurePurchases({ bench }: Situation): Purchase[] {
     list.push({
       id: 'skirt',
       group: 'enclosure',
-      name: [label, ...sentence`, ${amount(frame.height, 'length')} high`],
+      name: sentence`${label}, ${amount(frame.height, 'length')} high`,
       quantity: [amount(perimeter(bench) * skirt.closed * skirt.layers, 'length')],
     });
   }
-  if (cover.kind !== 'none') {
-    const { label } = fields.cover.fields.kind.options[cover.kind];
+  if (cover.kind !== 'none')
     list.push({
       id: 'cover',
       group: 'enclosure',
-      name: [`Cover: ${label.charAt(0).toLowerCase()}${label.slice(1)}`],
+      name: coverName[cover.kind],
       quantity: [amount(coverArea(bench), 'area')],
     });
-  }
   if (frame.floorInsulation > 0)
     list.push({
       id: 'floor-board',
@@ -145,7 +161,7 @@ function controlPurchases({ bench, region }: Situation, { circuit, settings }: A
       group: 'control',
       name: switched
         ? sentence`Thermostat with a probe on a lead, for ${amount(switched.value, 'current')} or more`
-        : ['Thermostat with a probe on a lead'],
+        : sentence`Thermostat with a probe on a lead`,
       quantity: count(1),
     },
     {
@@ -153,7 +169,7 @@ function controlPurchases({ bench, region }: Situation, { circuit, settings }: A
       group: 'control',
       name:
         cut === null
-          ? ['Limit thermostat with hand reset']
+          ? sentence`Limit thermostat with hand reset`
           : sentence`Limit thermostat with hand reset, to set at ${amount(cut, 'temperature')}`,
       quantity: count(1),
     },
@@ -169,10 +185,7 @@ function controlPurchases({ bench, region }: Situation, { circuit, settings }: A
   list.push({
     id: 'ground-fault-device',
     group: 'control',
-    name: [
-      `Ground-fault device (${rules.groundFault.device}), `,
-      ...sentence`${amount(rules.tripsAt.value.people, 'faultCurrent')} or less`,
-    ],
+    name: sentence`Ground-fault device (${rules.groundFault.device}), ${amount(rules.tripsAt.value.people, 'faultCurrent')} or less`,
     quantity: count(1),
   });
   return list;
@@ -183,13 +196,13 @@ const watchingPurchases = (): Purchase[] => [
   {
     id: 'alarm',
     group: 'watching',
-    name: ['Alarm with its own battery, probes for coldest pot and loop'],
+    name: sentence`Alarm with its own battery, probes for coldest pot and loop`,
     quantity: count(1),
   },
   {
     id: 'thermometers',
     group: 'watching',
-    name: ['Minimum thermometers: outside, house, under the bench, coldest pot'],
+    name: sentence`Minimum thermometers: outside, house, under the bench, coldest pot`,
     quantity: count(thermometers),
   },
 ];

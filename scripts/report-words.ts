@@ -43,7 +43,7 @@ function curveLines({ curves = {} }: Calculator, given: Answer, manner: Manner):
       const values = shown.map(([id, { quantity }]) =>
         cellText(curve.series[id]?.[index] ?? null, quantity, manner),
       );
-      return [`    ${clockWords(curve.clock + time)} | ${values.join(' | ')}`];
+      return [`    ${sentenceText(clockWords(curve.clock + time), manner)} | ${values.join(' | ')}`];
     });
     return ['', `  ${label}`, `    Time | ${shown.map(([, one]) => one.label).join(' | ')}`, ...rows];
   });

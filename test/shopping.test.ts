@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { answer } from '../calculators/index.ts';
 import { shoppingList } from '../calculators/shopping.ts';
-import type { Situation } from '../calculators/calculator.ts';
+import { amountsOf, type Situation } from '../calculators/calculator.ts';
 import { sentenceText } from '../site/widgets/text.ts';
 import { anyBench, type BenchChanges } from './support/benches.ts';
 import { inventedStation, metricRegion, situation, usRegion, usSituation } from './support/situations.ts';
@@ -81,8 +81,10 @@ describe('what to buy', () => {
         const bought = shoppingList(where, answer(where));
         expect(new Set(bought.map(({ id }) => id)).size).toBe(bought.length);
         for (const { name, quantity } of bought)
-          for (const part of [...name, ...quantity])
-            expect(typeof part === 'string' ? part !== '' : Number.isFinite(part.value)).toBe(true);
+          for (const words of [name, quantity]) {
+            expect(words).not.toContain('');
+            for (const { value } of amountsOf(words)) expect(Number.isFinite(value)).toBe(true);
+          }
       }),
       { numRuns: 30 },
     );

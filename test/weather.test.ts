@@ -4,6 +4,7 @@ import { houseThrough, sunShare } from '../calculators/bench/place.ts';
 import { hoursOfDay } from '../calculators/climate/daily-profile.ts';
 import { climateOf } from '../calculators/climate/record.ts';
 import { clockWords, hourWords } from '../calculators/weather/clock.ts';
+import { sentenceText } from '../site/widgets/text.ts';
 import { coldestMonth, snapAt, snapSeries } from '../calculators/weather/cold-snap.ts';
 import { seriesOfDays, seriesOfExtremes } from '../calculators/weather/days.ts';
 import {
@@ -212,6 +213,9 @@ describe('hours in words', () => {
       '00:00',
       '03:30',
     ]);
-    expect([9 * hour, 33.5 * hour].map(clockWords)).toEqual(['day 1, 09:00', 'day 2, 09:30']);
+    const said = [9 * hour, 33.5 * hour].map((time) =>
+      sentenceText(clockWords(time), { system: 'metric', locale: 'en' }),
+    );
+    expect(said).toEqual(['day 1, 09:00', 'day 2, 09:30']);
   });
 });

@@ -553,16 +553,7 @@ describe('a bench that must not be built', () => {
     const [first = ''] = textOf(layout);
     expect(first).toContain('Not to be built as it stands');
     expect(first.indexOf('Not to be built')).toBeLessThan(first.indexOf('Plan'));
-    for (const { text } of stops)
-      expect(first).toContain(
-        plain(
-          text
-            .map((part) =>
-              typeof part === 'string' ? part : showQuantity(part.value, part.quantity, metric),
-            )
-            .join(''),
-        ),
-      );
+    for (const { text } of stops) expect(first).toContain(plain(sentenceText(text, metric)));
   });
 
   it('says so on its other side too', () => {

@@ -77,8 +77,15 @@ const missingWords = {
   bench: 'one under the bench, on the loop or in a pot',
 } as const;
 
-const listed = (names: readonly string[]): string =>
-  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+/** "one, two and three". */
+function listed(names: readonly string[]): Sentence {
+  const [first = '', ...more] = names;
+  return more.reduce<Sentence>(
+    (all, name, index) =>
+      index === more.length - 1 ? sentence`${all} and ${name}` : sentence`${all}, ${name}`,
+    [first],
+  );
+}
 
 /** What is left to chance once one suspect that lies `off` is let go. */
 const withoutOne = ({ misfit, count }: Calibration, off: number): number =>
@@ -121,12 +128,8 @@ const contradiction = (calibration: Calibration): Warning =>
   );
 
 const filmWords: Readonly<Record<'wet' | 'dry', Sentence>> = {
-  wet: [
-    'The readings fit film that is wet inside and holds heat radiation back. Say so in the field of the skirt; on a dry night more gets through.',
-  ],
-  dry: [
-    'The readings fit film that is dry inside and lets heat radiation through. Say so in the field of the skirt.',
-  ],
+  wet: sentence`The readings fit film that is wet inside and holds heat radiation back. Say so in the field of the skirt; on a dry night more gets through.`,
+  dry: sentence`The readings fit film that is dry inside and lets heat radiation through. Say so in the field of the skirt.`,
 };
 
 /** Dry or wet film, where that would matter. */
@@ -195,12 +198,13 @@ export function lookAtReadings({ bench }: Situation): Warning[] {
 
 /** What is missing, for someone who has begun to read. */
 export const stillMissing = (missing: readonly (keyof typeof missingWords)[]): Warning =>
-  care('readings-missing', [`Still to be read: ${listed(missing.map((one) => missingWords[one]))}.`]);
+  care('readings-missing', sentence`Still to be read: ${listed(missing.map((one) => missingWords[one]))}.`);
 
 export const outOfReach = (): Warning =>
-  care('readings-out-of-reach', [
-    'No such bench could give these readings. Check their units, and that the power is a mean in watts.',
-  ]);
+  care(
+    'readings-out-of-reach',
+    sentence`No such bench could give these readings. Check their units, and that the power is a mean in watts.`,
+  );
 
 /** What a fitted bench says of itself, and the fit to go on with. */
 export interface Judged {
@@ -219,9 +223,10 @@ export function judge(situation: Situation, all: Calibration): Judged {
   const left = calibration === all ? 'Read it again before you trust the rest.' : 'It was left out.';
   const named = blamed
     ? [
-        care('reading-stands-out', [
-          `The ${nameOf(blamed, situation)} does not fit the other readings. ${left} ${advice[blamed]}`,
-        ]),
+        care(
+          'reading-stands-out',
+          sentence`The ${nameOf(blamed, situation)} does not fit the other readings. ${left} ${advice[blamed]}`,
+        ),
       ]
     : [];
   if (agreementOf(calibration) < hopeless) return { calibration: null, warnings: [...cable, outOfReach()] };

@@ -20,17 +20,17 @@ const noSkirt = ({ skirt }: Bench): boolean => skirt.material === 'none';
 
 export const improvements = {
   cover: {
-    label: ['A film cover over the plants'],
+    label: sentence`A film cover over the plants`,
     changes: { cover: { kind: 'film' } },
     present: ({ cover }) => cover.kind !== 'none',
   },
   gaps: {
-    label: ['The gaps of the skirt closed'],
+    label: sentence`The gaps of the skirt closed`,
     changes: { skirt: { bottomGap: closedGap, topGap: closedGap, closed: 1 } },
     present: noSkirt,
   },
   secondLayer: {
-    label: ['A second layer of skirt'],
+    label: sentence`A second layer of skirt`,
     changes: { skirt: { layers: 2 } },
     present: (bench) => noSkirt(bench) || bench.skirt.layers > 1,
   },

@@ -63,7 +63,7 @@ export function courseTable(through: Through, { outside }: Weather, everyHours: 
     const time = course.times[index]!;
     const since = course.power.subarray(index - every + 1, index + 1);
     rows.push({
-      clock: [clockWords(outside.clock + time)],
+      clock: clockWords(outside.clock + time),
       outside: outsideAt(time),
       house: course.house[index]!,
       under: course.temperatures[body.under]![index]!,

@@ -15,6 +15,8 @@ export interface Manner {
   readonly locale: string;
   /** ISO 4217 code of the region's money; sums have no sign of a currency without it. */
   readonly currency?: string;
+  /** The words of the reader's language, by the message in English (`say.ts`); English without them. */
+  readonly words?: Readonly<Record<string, string>>;
 }
 
 /** The narrow no-break space between a number and its unit (SI Brochure, 9th edition, section 5.4.3). */

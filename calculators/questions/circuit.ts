@@ -7,7 +7,6 @@ import {
   sentence,
   stop,
   type Figure,
-  type Sentence,
   type Situation,
   type Warning,
 } from '../calculator.ts';
@@ -190,18 +189,14 @@ export default calculator({
     const longestFeeder = (rules.voltageDrop.value * voltage) / lostPerLength;
     const breaker = amount(supply.breaker, 'breakerSize');
     const trips = rules.tripsAt.value;
-    const people: Sentence = [
-      rules.groundFault.device,
-      ...sentence`, ${amount(trips.people, 'faultCurrent')} or less`,
-    ];
+    const people = sentence`${rules.groundFault.device}, ${amount(trips.people, 'faultCurrent')} or less`;
     const warnings: Warning[] = [];
     if (supply.protection === 'none') {
-      const danger = sentence`The circuit has no ground-fault protection. A damaged cable on a wet bench kills without it. Have an electrician fit a device that protects people (`;
-      const text = [...danger, ...people, '), before anything is plugged in.'];
+      const text = sentence`The circuit has no ground-fault protection. A damaged cable on a wet bench kills without it. Have an electrician fit a device that protects people (${people}), before anything is plugged in.`;
       warnings.push(stop('no-ground-fault-protection', text));
     } else if (!acceptsProtection(rules, supply.protection)) {
-      const danger = sentence`Protection of equipment commonly lets through up to ${amount(trips.equipment, 'faultCurrent')}, which a person may not survive. Ask an electrician for a device that protects people (`;
-      warnings.push(care('equipment-protection-only', [...danger, ...people, ').']));
+      const text = sentence`Protection of equipment commonly lets through up to ${amount(trips.equipment, 'faultCurrent')}, which a person may not survive. Ask an electrician for a device that protects people (${people}).`;
+      warnings.push(care('equipment-protection-only', text));
     }
     if (supply.breaker < needed - sameSize) {
       const least = smallest === null ? null : amount(smallest, 'breakerSize');
@@ -209,7 +204,7 @@ export default calculator({
       const remedy = least
         ? sentence`It takes a breaker of ${least} or more, and a wire that suits it. Ask an electrician, or put other load on another circuit.`
         : sentence`No single standard breaker is that large. Take a shorter cable or share it out over several circuits.`;
-      warnings.push(stop('breaker-too-small', [...carries, ...remedy]));
+      warnings.push(stop('breaker-too-small', sentence`${carries}${remedy}`));
     }
     if (supply.breaker > conductor.highestBreaker + sameSize) {
       const most = amount(conductor.highestBreaker, 'breakerSize');

@@ -228,7 +228,9 @@ export default calculator({
       below: belowLimit,
       energy,
     });
-    const withOther = covered ? 'Without the cover' : 'With a film cover';
+    const [withOther, withOtherCold] = covered
+      ? [sentence`Without the cover`, sentence`Without the cover, without heat`]
+      : [sentence`With a film cover`, sentence`With a film cover, without heat`];
     // A night that ends leaves the roots no colder than the same cold without end, at the cold end of its own range.
     const endless = ranged(situation, (one) => restOn(situation, 'thermostat', one).coldestRoots);
     const lowest = spread(asIs.lowestRoots, range.lowestRoots, Math.min(asIs.lowestRoots, endless.low));
@@ -274,10 +276,10 @@ export default calculator({
       tables: {
         ways: {
           rows: [
-            row(['As it is'], asIs),
-            row(['Without heat'], cold),
-            row([withOther], other),
-            row([`${withOther}, without heat`], through(situation, otherCover, false)),
+            row(sentence`As it is`, asIs),
+            row(sentence`Without heat`, cold),
+            row(withOther, other),
+            row(withOtherCold, through(situation, otherCover, false)),
             row(sentence`Sensor on the loop, at ${amount(sensors.loop.at, temperature)}`, sensors.loop.night),
             row(
               sentence`Sensor in the air under the bench, at ${amount(sensors.air.at, temperature)}`,

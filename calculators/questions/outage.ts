@@ -52,7 +52,7 @@ function byHour(situation: Situation): Record<string, Cell>[] {
     const since = night.course.times.subarray(from);
     const reached = firstAt(since, coldestRoots(night).subarray(from), limit, 'falling');
     return {
-      fails: [clockWords(night.weather.outside.clock + fails)],
+      fails: clockWords(night.weather.outside.clock + fails),
       lowest: summaryOf(situation, night).lowestRoots,
       toLimit: reached === null ? null : reached === 0 ? 0 : reached - fails,
     };
@@ -180,7 +180,7 @@ export default calculator({
             }
           : { ...never, words: [notReached] };
       }
-      if (ends.high === 0) return { value, words: ['none: they are there before it fails'] };
+      if (ends.high === 0) return { value, words: sentence`none: they are there before it fails` };
       // Where it hangs on one thing, such as pots that are frozen or not, a number between the two is neither.
       return value === ends.high || ends.high < cliff * Math.max(value, soon)
         ? { value, ...ends }
@@ -217,7 +217,7 @@ export default calculator({
       const text = sentence`In the mean weather of the coldest month, ${amount(start.outside, 'temperature')} outside, the coldest layer of the pots already stands at ${amount(start.coldestRoots, 'temperature')}: frozen pots have nothing in hand.`;
       const thawed =
         range.roots.high > soon ? sentence` Thawed when the power fails they last up to ${until}.` : [];
-      warnings.push(care('frozen-before-the-cut', [...text, ...thawed]));
+      warnings.push(care('frozen-before-the-cut', sentence`${text}${thawed}`));
     }
     if (now.loopFreezing !== null && now.loopFreezing < outageHours) {
       const text = sentence`The loop turns to slush at ${amount(loopFreezes(bench), 'temperature')}, ${figureAmount(figures.hoursToLoopFreezing, 'duration')} after the failure. Look for leaks before you switch the heat on again.`;

@@ -12,6 +12,7 @@ import {
   calculator,
   type Cell,
   type Figure,
+  sentence,
   type Sentence,
   type Situation,
   type Table,
@@ -337,7 +338,7 @@ export default calculator({
             .filter(({ narrows }) => Math.max(...narrows) >= leastNext)
             .slice(0, mostNext)
             .map(({ what, narrows: [roots = 0, power = 0] }) => ({
-              measure: ['reading' in what ? `the ${nameOf(what.reading, situation)}` : what.measure],
+              measure: 'reading' in what ? sentence`the ${nameOf(what.reading, situation)}` : [what.measure],
               roots,
               power,
             })),

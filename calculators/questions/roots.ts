@@ -144,60 +144,40 @@ export default calculator({
             ? sentence`probably not: cold that stayed would take them to ${stays}, but they might come below your limit`
             : sentence`no: without heat even cold that stayed takes them to ${stays} only`;
     const warnings: Warning[] = [];
+    const [accepted, kills] = [amount(limit, 'temperature'), amount(killing, 'temperature')];
+    const above = amount(margin, 'temperatureDifference');
     if (limit <= killing) {
       warnings.push({
         code: 'limit-kills-roots',
         level: 'stop',
-        text: [
-          'You accept roots at ',
-          { value: limit, quantity: 'temperature' },
-          ', but ',
-          { value: killing, quantity: 'temperature' },
-          published ? ' has killed roots of this kind. ' : ' is taken to kill them. ',
-          'Set the limit at least ',
-          { value: margin, quantity: 'temperatureDifference' },
-          ' above that.',
-        ],
+        text: published
+          ? sentence`You accept roots at ${accepted}, but ${kills} has killed roots of this kind. Set the limit at least ${above} above that.`
+          : sentence`You accept roots at ${accepted}, but ${kills} is taken to kill them. Set the limit at least ${above} above that.`,
       });
     } else if (limit < killing + margin) {
       warnings.push({
         code: 'limit-near-killing',
         level: 'care',
-        text: [
-          'Your limit of ',
-          { value: limit, quantity: 'temperature' },
-          ' is less than ',
-          { value: margin, quantity: 'temperatureDifference' },
-          ' above the ',
-          { value: killing, quantity: 'temperature' },
-          published ? ' that has killed roots of this kind.' : ' that is taken to kill them.',
-        ],
+        text: published
+          ? sentence`Your limit of ${accepted} is less than ${above} above the ${kills} that has killed roots of this kind.`
+          : sentence`Your limit of ${accepted} is less than ${above} above the ${kills} that is taken to kill them.`,
       });
     }
     if (!published && kind !== 'unknown') {
       warnings.push({
         code: 'no-published-limit',
         level: 'care',
-        text: [
-          `No temperature that kills ${rootAge} roots of this kind was found, so `,
-          { value: killing, quantity: 'temperature' },
-          ' is taken, as of the tender kinds. Ask your office before you trust the limit.',
-        ],
+        text:
+          rootAge === 'young'
+            ? sentence`No temperature that kills young roots of this kind was found, so ${kills} is taken, as of the tender kinds. Ask your office before you trust the limit.`
+            : sentence`No temperature that kills mature roots of this kind was found, so ${kills} is taken, as of the tender kinds. Ask your office before you trust the limit.`,
       });
     }
     if (withHeat.value < limit) {
       warnings.push({
         code: 'roots-below-limit',
         level: 'care',
-        text: [
-          'On a night at ',
-          { value: rest.outside, quantity: 'temperature' },
-          ' that lasted, the coldest roots would come to ',
-          { value: withHeat.value, quantity: 'temperature' },
-          ', below your limit of ',
-          { value: limit, quantity: 'temperature' },
-          '.',
-        ],
+        text: sentence`On a night at ${amount(rest.outside, 'temperature')} that lasted, the coldest roots would come to ${amount(withHeat.value, 'temperature')}, below your limit of ${accepted}.`,
       });
     }
     const figure = ({ value, low, high }: { value: number; low: number; high: number }) => ({

@@ -62,11 +62,11 @@ function changesFor(situation: Situation): Change[] {
   const { pot, air } = setPoints(situation);
   const least = place === 'pot' ? pot : place === 'air' ? air : null;
   const against = least === null || setPoint - lowerBy < least;
+  const degrees = amount(lowerBy, 'temperatureDifference');
   const lower: Change = {
-    label: [
-      ...sentence`The set point lower by ${amount(lowerBy, 'temperatureDifference')}`,
-      ...(against ? [' (against the advice of this guide)'] : []),
-    ],
+    label: against
+      ? sentence`The set point lower by ${degrees} (against the advice of this guide)`
+      : sentence`The set point lower by ${degrees}`,
     changes: { control: { setPoint: setPoint - lowerBy } },
     against,
   };
@@ -240,9 +240,10 @@ export default calculator({
     }
     if (season.energy < nothing) {
       warnings.push(
-        care('hardly-heats', [
-          'With the thermostat as it is the cable hardly ever comes on in an ordinary winter. See what the coldest night does before you call that a saving.',
-        ]),
+        care(
+          'hardly-heats',
+          sentence`With the thermostat as it is the cable hardly ever comes on in an ordinary winter. See what the coldest night does before you call that a saving.`,
+        ),
       );
     }
     return {

@@ -346,7 +346,7 @@ export default calculator({
           ? sentence`The air under the bench alone comes to ${amount(fullAir!, temperature)}. Close the bench in first, so that it needs less heat.`
           : sentence`There is too much cable on this pipe: ${present} by its label. About ${amount(mostPipePower, 'powerPerLength')} on each length of pipe would do: lay a longer loop, or take less cable.`;
       const warn = fullLoop! > limits.expected! ? stop : care;
-      warnings.push(warn('limit-cuts-hard-nights', [...found, ...remedy]));
+      warnings.push(warn('limit-cuts-hard-nights', sentence`${found}${remedy}`));
     }
     const set = amount(control.setPoint, temperature);
     if (onLoop && kept && setOnLoop !== null && control.setPoint < setOnLoop - dial) {

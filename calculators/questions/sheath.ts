@@ -196,7 +196,7 @@ export default calculator({
       waterShare: inRange(situation, (one) => inService(bench, one).fluidShare),
     };
     const pipeInService = inRange(situation, (one) => inService(bench, one).pipeUnderCable);
-    const skin = cable.contact === 'taped' ? ', the foil still on,' : '';
+    const taped = cable.contact === 'taped';
     const allowed = amount(cable.highestSheath, 'temperature');
     const warnings: Warning[] = [];
     // Too hot even on a loop as cold as the search goes: no limit on the loop saves such a cable.
@@ -220,12 +220,18 @@ export default calculator({
       warnings.push(care('limit-thermostat', text));
     }
     if (figures.inFreeAir.value > cable.highestSheath) {
-      const hot = sentence` its sheath may come to ${amount(figures.inFreeAir.value, 'temperature')} and ${allowed} is allowed. Lay the whole heated length against the pipe and fasten it at every bend.`;
-      warnings.push(care('loose-over-limit', [`Where the cable hangs loose${skin}`, ...hot]));
+      const hot = amount(figures.inFreeAir.value, 'temperature');
+      const text = taped
+        ? sentence`Where the cable hangs loose, the foil still on, its sheath may come to ${hot} and ${allowed} is allowed. Lay the whole heated length against the pipe and fasten it at every bend.`
+        : sentence`Where the cable hangs loose its sheath may come to ${hot} and ${allowed} is allowed. Lay the whole heated length against the pipe and fasten it at every bend.`;
+      warnings.push(care('loose-over-limit', text));
     }
     if (figures.atCrossing.value > cable.highestSheath) {
-      const hot = sentence` the sheath may come to ${amount(figures.atCrossing.value, 'temperature')} and ${allowed} is allowed. This is why turns never cross or touch.`;
-      warnings.push(care('crossing-over-limit', [`Where two turns cross${skin}`, ...hot]));
+      const hot = amount(figures.atCrossing.value, 'temperature');
+      const text = taped
+        ? sentence`Where two turns cross, the foil still on, the sheath may come to ${hot} and ${allowed} is allowed. This is why turns never cross or touch.`
+        : sentence`Where two turns cross the sheath may come to ${hot} and ${allowed} is allowed. This is why turns never cross or touch.`;
+      warnings.push(care('crossing-over-limit', text));
     }
     if (figures.pipeWhenEmpty.high > highestService) {
       const text = sentence`Without water the pipe under the cable may come to ${amount(figures.pipeWhenEmpty.high, 'temperature')} and ${amount(highestService, 'temperature')} is allowed. Fill the loop before the cable is ever switched on.`;

@@ -197,7 +197,7 @@ export default calculator({
       index % every === 0
         ? [
             {
-              clock: [clockWords(outside.clock + time)],
+              clock: clockWords(outside.clock + time),
               outside: curve.series['outside']![index]!,
               under: curve.series['under']![index]!,
               roots: roots[index]!,
@@ -215,8 +215,8 @@ export default calculator({
       const help =
         withCover !== null && withCover >= limit
           ? sentence` A film over the plants before dusk keeps them at ${amount(withCover, temperature)}.`
-          : [' A cover alone does not save them: bring in more heat, or carry out what you cannot lose.'];
-      warnings.push(care('tonight-below-limit', [...text, ...help]));
+          : sentence` A cover alone does not save them: bring in more heat, or carry out what you cannot lose.`;
+      warnings.push(care('tonight-below-limit', sentence`${text}${help}`));
     } else if (low < limit) {
       const text = sentence`The roots may come to ${amount(low, temperature)} tonight. Cover the plants and close the gaps before dusk, and look at the coldest pot at bedtime.`;
       warnings.push(care('tonight-may-fall-below-limit', text));
@@ -243,7 +243,11 @@ export default calculator({
 
 /** The answer to a forecast that cannot be read: where, what stands there, what may stand there. */
 function unreadable({ line, found, allowed }: ForecastProblem) {
-  const where = found === '' ? `Line ${line} of the forecast` : `Line ${line} of the forecast, “${found}”,`;
+  const number = amount(line, 'count');
+  const text =
+    found === ''
+      ? sentence`Line ${number} of the forecast must be ${allowed}.`
+      : sentence`Line ${number} of the forecast, “${found}”, must be ${allowed}.`;
   return {
     figures: {
       lowestRootTemperature: null,
@@ -252,6 +256,6 @@ function unreadable({ line, found, allowed }: ForecastProblem) {
       lowestWithCover: null,
       lowestOutside: null,
     },
-    warnings: [care('forecast-unreadable', [`${where} must be ${allowed}.`])],
+    warnings: [care('forecast-unreadable', text)],
   };
 }

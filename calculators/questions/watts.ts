@@ -2,6 +2,7 @@ import { heatedBench } from '../bench/heaters.ts';
 import { ranged } from '../bench/range.ts';
 import { designRest, restOn, warmestAir } from '../bench/steady.ts';
 import {
+  amount,
   calculator,
   figureAmount,
   sentence,
@@ -131,48 +132,28 @@ export default calculator({
     const said = (power: number): Amount => figureAmount({ value: power, low: least, high }, 'power');
     const needed = sentence`${said(value)} (${said(least)} to ${said(high)})`;
     const headline: Sentence = fails
-      ? ['not from below: cover the plants']
+      ? sentence`not from below: cover the plants`
       : heatedBench('loop', situation).power === null
-        ? [...needed, ', not by this loop']
+        ? sentence`${needed}, not by this loop`
         : needed;
     if (fails) {
       warnings.push({
         code: 'heat-from-below-fails',
         level: 'care',
-        text: [
-          'Even with the air under the bench at ',
-          { value: warmestAir, quantity: 'temperature' },
-          ' the coldest roots would be at ',
-          { value: held.coldestRoots, quantity: 'temperature' },
-          '. No heat from below holds them: cover the plants and water the pots first.',
-        ],
+        text: sentence`Even with the air under the bench at ${amount(warmestAir, 'temperature')} the coldest roots would be at ${amount(held.coldestRoots, 'temperature')}. No heat from below holds them: cover the plants and water the pots first.`,
       });
     } else if (value > installed) {
       warnings.push({
         code: 'short-of-heat',
         level: 'care',
-        text: [
-          'On a night at ',
-          { value: rest.outside, quantity: 'temperature' },
-          ' that lasted, the roots would need ',
-          { value, low, high, quantity: 'power' },
-          ' and the cable gives ',
-          { value: installed, quantity: 'power' },
-          '. Close the bench in first: see where the heat goes. A short frost is milder than this figure.',
-        ],
+        text: sentence`On a night at ${amount(rest.outside, 'temperature')} that lasted, the roots would need ${figureAmount({ value, low, high }, 'power')} and the cable gives ${amount(installed, 'power')}. Close the bench in first: see where the heat goes. A short frost is milder than this figure.`,
       });
     }
     if (rest.coldestRoots < limit && duty < 0.95 && bench.control.sensor === 'loop') {
       warnings.push({
         code: 'sensor-rests-too-early',
         level: 'care',
-        text: [
-          'With the sensor and the set point as they are, the cable rests ',
-          { value: 1 - duty, quantity: 'share' },
-          ' of that night while the roots are at ',
-          { value: rest.coldestRoots, quantity: 'temperature' },
-          '. A sensor in a pot, or in the air under the bench, makes it work for the roots.',
-        ],
+        text: sentence`With the sensor and the set point as they are, the cable rests ${amount(1 - duty, 'share')} of that night while the roots are at ${amount(rest.coldestRoots, 'temperature')}. A sensor in a pot, or in the air under the bench, makes it work for the roots.`,
       });
     }
     return {

@@ -9,6 +9,7 @@ import {
   sentence,
   type Cell,
   type Figure,
+  type Sentence,
   type Warning,
 } from '../calculator.ts';
 import { cite } from '../sources.ts';
@@ -128,9 +129,10 @@ export default calculator({
     const warnings: Warning[] = [];
     const failing = benches.filter(({ power }) => power === null);
     if (failing.length > 0) {
-      const names = failing.map(({ way }) => named[way]).join('; ');
-      const text = sentence` Water or air would have to be hotter than ${amount(warmestUnder, 'temperature')}, and the tops of the pots would still lose more than comes in below. Cover the plants first.`;
-      warnings.push(care('no-power-does-it', [`No power holds the roots with: ${names}.`, ...text]));
+      const [first = [], ...more] = failing.map(({ way }): Sentence => [named[way]]);
+      const names = more.reduce((all, one) => sentence`${all}; ${one}`, first);
+      const text = sentence`No power holds the roots with: ${names}. Water or air would have to be hotter than ${amount(warmestUnder, 'temperature')}, and the tops of the pots would still lose more than comes in below. Cover the plants first.`;
+      warnings.push(care('no-power-does-it', text));
     }
     const [least] = benches
       .filter(({ power, way }) => power !== null && way !== 'lamps')
@@ -141,12 +143,12 @@ export default calculator({
       least.power !== null &&
       least.power * (1 + worthAWord) < figures.loop.value
     ) {
-      const text = sentence` would hold the roots with ${figureAmount(figures[least.way] ?? { value: least.power }, 'power')}, and the loop needs ${figureAmount(figures.loop, 'power')}: heat that enters at the pots has less on its way to lose.`;
+      const text = sentence`${named[least.way]} would hold the roots with ${figureAmount(figures[least.way] ?? { value: least.power }, 'power')}, and the loop needs ${figureAmount(figures.loop, 'power')}: heat that enters at the pots has less on its way to lose.`;
       const but =
         least.uneven > uneven
           ? sentence` But with as much power as your cable has its roots differ by ${amount(least.uneven, 'temperatureDifference')}: the bottoms wake while the tops freeze. Cover the plants first, then compare again.`
           : [];
-      warnings.push(care('needs-less', [named[least.way], ...text, ...but]));
+      warnings.push(care('needs-less', sentence`${text}${but}`));
     }
     return {
       figures,

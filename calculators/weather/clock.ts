@@ -1,3 +1,5 @@
+import { amount, sentence, type Sentence } from '../calculator.ts';
+
 const two = (value: number): string => String(value).padStart(2, '0');
 
 /** The hour of the clock, from 00:00 to 23:59: "22:00". Time from a midnight [s]. */
@@ -6,6 +8,8 @@ export function hourWords(time: number): string {
   return `${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
 }
 
+const dayNumber = (time: number): number => Math.floor(Math.round(time / 60) / (24 * 60)) + 1;
+
 /** Day and hour: "day 2, 22:00". Time from midnight before the first day [s]. */
-export const clockWords = (time: number): string =>
-  `day ${Math.floor(Math.round(time / 60) / (24 * 60)) + 1}, ${hourWords(time)}`;
+export const clockWords = (time: number): Sentence =>
+  sentence`day ${amount(dayNumber(time), 'count')}, ${hourWords(time)}`;

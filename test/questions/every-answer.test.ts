@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { loopLength } from '../../calculators/bench/geometry.ts';
-import type { Calculator, Situation } from '../../calculators/calculator.ts';
+import { amountsOf, type Calculator, type Situation } from '../../calculators/calculator.ts';
+import { sentenceText } from '../../site/widgets/text.ts';
 import { freezingPoint, highestVolumeShare } from '../../calculators/properties/glycol.ts';
 import circuit from '../../calculators/questions/circuit.ts';
 import loop from '../../calculators/questions/loop.ts';
@@ -99,11 +100,9 @@ describe('every answer of pipe, cable and circuit', () => {
         const { warnings } = one.compute(situation);
         expect(new Set(warnings.map(({ code }) => code)).size).toBe(warnings.length);
         for (const { code, text } of warnings) {
-          for (const part of text) {
-            if (typeof part !== 'string')
-              expect(Number.isFinite(part.value), `${code}: ${part.value}`).toBe(true);
-          }
-          expect(text.filter((part) => typeof part === 'string').join('')).toMatch(/\.$/u);
+          for (const { value } of amountsOf(text))
+            expect(Number.isFinite(value), `${code}: ${value}`).toBe(true);
+          expect(sentenceText(text, { system: 'metric', locale: 'en' })).toMatch(/\.$/u);
         }
       }),
       { numRuns: 200 },

@@ -51,7 +51,11 @@ const answer = (changes: BenchChanges, read: Readings): Answer =>
 
 /** What stands in a sentence, quantities as bare numbers. */
 const words = (text: Sentence): string =>
-  text.map((part) => (typeof part === 'string' ? part : part.value.toFixed(2))).join('');
+  text
+    .map((part) =>
+      typeof part === 'string' ? part : 'phrase' in part ? words(part.phrase) : part.value.toFixed(2),
+    )
+    .join('');
 
 describe('What do my readings say?', () => {
   it('of a bench on which nothing was read, says what is expected and nothing more', () => {
