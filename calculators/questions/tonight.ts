@@ -38,15 +38,14 @@ const cut = ({ clock, every, values }: Series): Series => ({
 });
 
 /**
- * The mean temperature outside of the day that a forecast begins in [°C]: as far below its first value as an ordinary day
- * of the coldest month has its mean below that hour (assumption: the bench had come to rest in such days).
+ * The mean temperature outside of an ordinary day of the coldest month [°C], in which the bench had come to rest
+ * (assumption). The forecast's own first hours tell nothing of the days before: taken for those, a cold afternoon would
+ * have frozen the pots before the forecast begins, and a mild night would come out worse than a hard one.
  */
-function meanBefore({ station }: Situation, { clock, values }: Series): number {
+function meanBefore({ station }: Situation): number {
   const { meanLow, meanHigh } = coldestMonth(station);
   const day = hoursOfDay(meanLow, meanHigh);
-  const mean = day.reduce((sum, one) => sum + one, 0) / day.length;
-  const at = day[(Math.round(clock / hour) + 23) % 24]!;
-  return values[0]! - (at - mean);
+  return day.reduce((sum, one) => sum + one, 0) / day.length;
 }
 
 /** What was typed; without a forecast the cold snap that the bench is built for, as everywhere in the guide. */
@@ -60,7 +59,7 @@ function outlookOf(situation: Situation): Weather | ForecastProblem {
   const read = readForecast(forecast, unit, coldestMonth(situation.station).meanHigh);
   if (!read.ok) return read.problem;
   const outside = cut(read.forecast.series);
-  return { outside, sun: 'without-sun', before: meanBefore(situation, outside) };
+  return { outside, sun: 'without-sun', before: meanBefore(situation) };
 }
 
 /** What there is to do in the hours before a cold night, in this order: the last can be done by lamp. */
@@ -80,8 +79,8 @@ function beforeCold(row: number, rows: number): string {
 const through = (situation: Situation, parameters: Parameters, weather: Weather, every: number): Through =>
   throughWeather(situation, parameters, weather, { heat: true, every });
 
-const lowestOf = (roots: Float64Array): number =>
-  roots.reduce((least, one) => Math.min(least, one), Infinity);
+const lowestOf = (levels: ArrayLike<number>): number =>
+  Array.from(levels).reduce((least, one) => Math.min(least, one), Infinity);
 
 const temperature = 'temperature';
 
@@ -102,7 +101,7 @@ export default calculator({
       label: 'Lowest root temperature to expect',
       quantity: temperature,
       explain:
-        'Of the coldest layer, within two nights, with the heat as it is. Without a forecast: the night you build for.',
+        'Of the coldest layer, within two nights, with the heat as it is, from pots as your heat keeps them in ordinary weather of the coldest month. Pots that are colder, or frozen already, fall sooner. Without a forecast: the night you build for.',
     },
     lowestAfter: {
       label: 'It is reached after',
@@ -221,6 +220,12 @@ export default calculator({
       const text = sentence`The roots may come to ${amount(low, temperature)} tonight. Cover the plants and close the gaps before dusk, and look at the coldest pot at bedtime.`;
       warnings.push(care('tonight-may-fall-below-limit', text));
     }
+    const lowestOutside = lowestOf(outside.values);
+    const { meanHigh } = coldestMonth(situation.station);
+    if (lowestOutside > meanHigh) {
+      const text = sentence`The forecast comes no lower than ${amount(lowestOutside, temperature)}, warmer than an ordinary afternoon of the coldest month. Look whether a minus is missing.`;
+      warnings.push(care('forecast-mild', text));
+    }
     const loop = curve.series['loop']!.reduce((least, one) => Math.min(least, one), Infinity);
     if (loop < bench.control.alarmLow) {
       const text = sentence`The loop comes to ${amount(loop, temperature)}: a low alarm at ${amount(bench.control.alarmLow, temperature)} with its sensor there will sound.`;
@@ -232,7 +237,7 @@ export default calculator({
         lowestAfter: { value: times[roots.indexOf(value)]! },
         belowLimit: { value: timeBelow(times, roots, limit) },
         lowestWithCover: withCover === null ? null : { value: withCover },
-        lowestOutside: { value: Array.from(outside.values).reduce((least, one) => Math.min(least, one)) },
+        lowestOutside: { value: lowestOutside },
       },
       tables: { hours: { rows } },
       curves: { course: curve },

@@ -45,7 +45,8 @@ const patterns = {
     String.raw`^(?:${date}[T\s]\s*)?(?:(\d{1,2}):(\d{2})(?::\d{2})?\s*([ap]m)?|(\d{1,2})\s*(h|[ap]m))\s*:?\s*${degrees}`,
     'iu',
   ),
-  alone: new RegExp(`^${label}(?:low\\s+|min\\s+)?${degrees}[.\\s]*$`, 'iu'),
+  alone: new RegExp(`^${label}(?:low\\s+|min\\s+)?${degrees}(?:\\s+\\p{L}{3,})?[.\\s]*$`, 'iu'),
+  two: new RegExp(`^${degrees}\\s*[,;\\s]\\s*${degrees}[.\\s]*$`, 'iu'),
   pair: new RegExp(`^(?:${date}\\s*:?\\s*)?${label}${degrees}${between}${degrees}`, 'iu'),
   words: new RegExp(
     String.raw`^(?:${date}\s*:?\s*)?${label}(high|max|low|min|h|l)[.:]?\s*${degrees}[\s,/]*(high|max|low|min|h|l)[.:]?\s*${degrees}`,
@@ -145,14 +146,21 @@ function entryAt(
   );
 }
 
-/** A text that is one figure alone: tonight's low. Null for anything else. */
-function loneLow(text: string, unit: TemperatureUnit, usualHigh: number): Series | null {
-  const found = patterns.alone.exec(text.trim());
-  if (!found) return null;
-  const [, , written = '', own] = found;
-  const low = levelOf(1, written, own === undefined ? unit : (`°${own.toUpperCase()}` as TemperatureUnit));
-  const high = Math.max(low, usualHigh);
-  return seriesOfExtremes('high', [high, low, high]);
+/**
+ * A text that is one figure alone, tonight's low, or two alone of which the first is the higher: this afternoon's high
+ * and tonight's low. Null for anything else.
+ */
+function loneNight(text: string, usual: TemperatureUnit, usualHigh: number): Series | null {
+  const trimmed = text.trim();
+  const unit = commonUnit(trimmed, usual);
+  if (unit === null) return null;
+  const [, , one] = patterns.alone.exec(trimmed) ?? [];
+  const [, first, , second] = patterns.two.exec(trimmed) ?? [];
+  const written = one ?? second;
+  if (written === undefined) return null;
+  const low = levelOf(1, written, unit);
+  const high = first === undefined ? Math.max(low, usualHigh) : levelOf(1, first, unit);
+  return high < low ? null : seriesOfExtremes('high', [high, low, high]);
 }
 
 /** The unit of figures without one: that of the others, where these agree; null where they do not. */
@@ -259,13 +267,14 @@ function ofHours(entries: readonly Entry[]): Series {
  *
  * @param unit where no figure has one
  * @param usualHigh of an ordinary afternoon [°C]: with it a single figure is read as the low of the night to come, after an
- *   afternoon as warm as that, or as that low where it is milder
+ *   afternoon as warm as that, or as that low where it is milder; and two figures alone as tonight's high and low
  */
 export function readForecast(text: string, unit: TemperatureUnit, usualHigh?: number): ReadForecast {
   try {
-    const alone = usualHigh === undefined ? null : loneLow(text, unit, usualHigh);
-    if (alone) return { ok: true, forecast: { kind: 'days', series: alone } };
-    const entries = entriesOf(text, unit);
+    const plain = text.replace(/\bminus\s*(?=\d)/giu, '-');
+    const night = usualHigh === undefined ? null : loneNight(plain, unit, usualHigh);
+    if (night) return { ok: true, forecast: { kind: 'days', series: night } };
+    const entries = entriesOf(plain, unit);
     const [first] = entries;
     if (!first) throw new Unreadable(1, '', 'a forecast, such as “Mon 5/-3, Tue 2/-8”');
     const { kind } = first.at;

@@ -28,6 +28,7 @@ const forecasts = fc.constantFrom(
   'Mon 5/-3, Tue 2/-8',
   '-12/-3, -15/0',
   '18:00 2, 00:00 -9, 06:00 -14',
+  '19',
   'cold',
 );
 

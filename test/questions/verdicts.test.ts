@@ -94,6 +94,28 @@ describe('tonight', () => {
     expect(alone.figures).toEqual(both.figures);
     const worded = tonight.compute(situation({ outlook: { forecast: 'tonight: −14 °C' } }));
     expect(worded.figures).toEqual(both.figures);
+    for (const forecast of ['minus 14', '-14 tonight', `${high}, -14`, `${high} −14`])
+      expect(tonight.compute(situation({ outlook: { forecast } })).figures, forecast).toEqual(both.figures);
+  });
+
+  it('is never worse for a milder night, however each is typed', () => {
+    const lowest = (forecast: string): number =>
+      valueOf(tonight.compute(situation({ outlook: { forecast } })).figures.lowestRootTemperature);
+    // From the mildest to the hardest: each has a high and a low that are no higher than those before it.
+    const byColdness = ['8/-1', '3/-4', '3/-9', '1/-9', '0/-9', '-3/-9', '-5/-14'].map(lowest);
+    for (const [index, here] of byColdness.slice(1).entries())
+      expect(here).toBeLessThanOrEqual(byColdness[index]! + 0.05);
+    // A mild frost after ordinary days has not frozen the pots before it begins.
+    expect(lowest('-1/-4')).toBeGreaterThanOrEqual(lowest('-14') - 0.3);
+  });
+
+  it('asks for a minus that may have been forgotten', () => {
+    expect(codesOf(tonight.compute(situation({ outlook: { forecast: '14' } })))).toContain(
+      'care forecast-mild',
+    );
+    expect(codesOf(tonight.compute(situation({ outlook: { forecast: '-14' } })))).not.toContain(
+      'care forecast-mild',
+    );
   });
 
   it('has the jobs of the evening in its first rows, and nothing to do where nothing freezes', () => {
