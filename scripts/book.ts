@@ -32,9 +32,15 @@ async function pagesOf(pdf: Uint8Array, ids: readonly string[]): Promise<Readonl
  *
  * @param folder the built guide
  * @param base the path on the host that it was built for
- * @param browser the path of a Chromium
+ * @param browser the path of a Chromium, which is started at once
+ * @param ready waits until the page of the book is written, with the styles that it asks for
  */
-export async function printBook(folder: string, base: string, browser: string): Promise<void> {
+export async function printBook(
+  folder: string,
+  base: string,
+  browser: string,
+  ready: () => Promise<void>,
+): Promise<void> {
   const { chromium } = await import('playwright-core');
   const serving = await serveFolder({ folder, port: 0, base });
   const opened = await chromium.launch({
@@ -45,6 +51,7 @@ export async function printBook(folder: string, base: string, browser: string): 
     // The figures of the example are in the page; its scripts would only work them out again.
     const context = await opened.newContext({ serviceWorkers: 'block', javaScriptEnabled: false });
     const page = await context.newPage();
+    await ready();
     await page.goto(`${serving.address}book/`);
     const paper = await page.evaluate((top) => {
       const article = document.querySelector<HTMLElement>('article[data-guide]');
@@ -60,9 +67,13 @@ export async function printBook(folder: string, base: string, browser: string): 
     const ids = await page
       .locator('[data-page-of]')
       .evaluateAll((places) => places.map((place) => place.getAttribute('data-page-of') ?? ''));
-    // Without tags it is printed faster, and breaks into the same pages.
-    const pages = await pagesOf(await page.pdf({ format, printBackground: true }), ids);
+    // Nothing need be seen of it, and no tags be made: it breaks into the same pages in a fraction of the time.
+    await page.evaluate(() => {
+      document.body.style.visibility = 'hidden';
+    });
+    const pages = await pagesOf(await page.pdf({ format }), ids);
     await page.evaluate((found) => {
+      document.body.style.visibility = '';
       for (const place of document.querySelectorAll<HTMLElement>('[data-page-of]'))
         place.textContent = String(found[place.dataset['pageOf'] ?? ''] ?? '');
     }, Object.fromEntries(pages));

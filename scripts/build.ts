@@ -2,8 +2,9 @@
  * Builds the guide into dist/, a folder for any static host, with the worksheets of the example benches in it:
  * `npm run build -- [--region ID] [--base PATH]`.
  */
-import { access, cp, mkdir, rm } from 'node:fs/promises';
+import { access, cp, mkdir, readFile, rm } from 'node:fs/promises';
 import { basename, join, relative } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { bookFile, printBook } from './book.ts';
 import type { FileText } from '../content/regions.ts';
 import { benchesIn, filesOf, loadRegions, regionNamed } from './content-files.ts';
@@ -77,6 +78,26 @@ async function makeWorksheets(folder: string, benches: readonly FileText[]): Pro
   return names;
 }
 
+/** How often it is looked whether a page is there [ms]. */
+const glance = 50;
+
+/**
+ * Waits until a page has been written to its end, or all pages have.
+ * @throws whatever ended the making of pages
+ */
+async function wholePage(file: string, pages: Promise<unknown>): Promise<void> {
+  let over = false;
+  const ended = pages.finally(() => (over = true));
+  const there = async (): Promise<void> => {
+    while (!over) {
+      const text = await readFile(file, 'utf8').catch(() => '');
+      if (text.trimEnd().endsWith('</html>')) return;
+      await setTimeout(glance);
+    }
+  };
+  await Promise.race([ended, there()]);
+}
+
 /**
  * Builds the guide and the worksheets of the example benches, and tells how long each step took.
  * @throws {TaskProblem} when a page, a bench file or a region has a mistake; it says which
@@ -85,24 +106,41 @@ export async function buildGuide({ region, base }: BuildOptions = {}): Promise<B
   const benches = benchesOf(region);
   const place = base === undefined ? '/' : baseOf(base);
   const browser = findBrowser();
+  // Pages and worksheets show the same bench: what one of them has worked out, the other finds there.
+  const answers = join(root, '.cache', 'answers');
+  await rm(answers, { recursive: true, force: true });
+  process.env['KEPT_ANSWERS'] = answers;
   const env = {
+    KEPT_ANSWERS: answers,
     ...(browser === undefined ? {} : { BOOK: bookFile }),
     ...(region === undefined ? {} : { REGION: region }),
     ...(base === undefined ? {} : { BASE: place }),
   };
   await step('Fonts of the worksheet', ensureFonts);
   // The pages are built by another process, which empties the folder that they go to.
-  const made = join(root, '.cache', 'worksheets');
-  const [names] = await Promise.all([
-    step('Worksheets', () => makeWorksheets(made, benches)),
-    step('Pages', () => runOrStop('astro', ['build'], env)),
-  ]);
+  const sheets = join(root, '.cache', 'worksheets');
+  await rm(join(outFolder, 'book'), { recursive: true, force: true });
+  const pages = step('Pages', () => runOrStop('astro', ['build'], env));
+  const beside = async (): Promise<readonly string[]> => {
+    const made = await step('Worksheets', () => makeWorksheets(sheets, benches));
+    // The book is one of the first pages: it is printed while the others are still being made.
+    const page = join(outFolder, 'book', 'index.html');
+    if (browser !== undefined)
+      await step('The guide as a PDF', () =>
+        printBook(outFolder, place, browser, () => wholePage(page, pages)),
+      );
+    return made;
+  };
+  let names: readonly string[] = [];
+  const ended = await Promise.allSettled([pages, beside().then((made) => (names = made))]);
+  delete process.env['KEPT_ANSWERS'];
+  await rm(answers, { recursive: true, force: true });
+  for (const one of ended) if (one.status === 'rejected') throw one.reason;
   const folder = join(outFolder, 'worksheets');
-  await cp(made, folder, { recursive: true });
+  await cp(sheets, folder, { recursive: true });
   const worksheets = names.map((name) => join(folder, name));
   await access(join(outFolder, 'bench.schema.json'));
   if (browser === undefined) console.log('No Chromium or Chrome here: the guide as a PDF was not made.');
-  else await step('The guide as a PDF', () => printBook(outFolder, place, browser));
   await step('Use without a network', () => writeServiceWorker(outFolder));
   const stray = strayCodes(region, place);
   if (stray !== undefined) console.log(stray);

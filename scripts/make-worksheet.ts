@@ -3,12 +3,12 @@ import { basename, dirname, join } from 'node:path';
 import process from 'node:process';
 import { threadId } from 'node:worker_threads';
 import { allFields } from '../calculators/bench/all-fields.ts';
-import { answer } from '../calculators/index.ts';
 import type { Region } from '../calculators/region.ts';
 import { readBenchFile, readBenchTree, type Problem, type ReadBench } from '../content/bench-file.ts';
 import { benchAddress } from '../content/link.ts';
 import { tooLarge, type Group } from '../content/yaml-tree.ts';
 import { edition } from '../site/edition.ts';
+import { keptAnswers } from '../site/build/kept.ts';
 import type { LeftOut } from '../site/worksheet/left-out.ts';
 import { warningWord } from '../site/widgets/text.ts';
 import { BadInput, reasonOf } from './command.ts';
@@ -119,7 +119,7 @@ export async function makeWorksheet(job: WorksheetJob, regions = loadRegions()):
     import('../site/figures.ts'),
   ]);
   const set = allFields.map(({ path }) => path).filter((path) => !assumed.includes(path));
-  const answers = answer(situation);
+  const answers = keptAnswers(situation);
   const manner = {
     system: region.units,
     locale: region.languages[0] ?? 'en',

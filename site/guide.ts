@@ -1,8 +1,9 @@
 import type { Bench, FieldPath } from '../calculators/bench/fields.ts';
-import { answer, calculators, type CalculatorId } from '../calculators/index.ts';
+import { calculators, type CalculatorId } from '../calculators/index.ts';
 import type { Calculator, Figure, FigureDeclaration, Situation, Warning } from '../calculators/calculator.ts';
 import type { Manner } from '../calculators/quantities/show.ts';
 import type { Region } from '../calculators/region.ts';
+import { keptAnswers } from './build/kept.ts';
 
 /**
  * What the pages are built with: the region of this build, its example bench, and the answers for it. Pages are
@@ -60,7 +61,7 @@ export function situationOf(bench: Bench): Situation {
 
 export const situation: Situation = situationOf(example.bench);
 
-export const answers = answer(situation);
+export const answers = keptAnswers(situation);
 
 export const calculatorOf = (id: string): Calculator =>
   pick<Calculator>('calculator', id, byId<Calculator>(calculators));

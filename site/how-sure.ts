@@ -1,5 +1,6 @@
 import { headlinesOf, howSure, sureFigures, sureNames, type HowSure } from '../calculators/bench/how-sure.ts';
 import { toTheEnd } from '../calculators/bench/ensemble.ts';
+import { kept } from './build/kept.ts';
 import { answers, situation } from './guide.ts';
 import type { Column } from './widgets/text.ts';
 
@@ -11,7 +12,7 @@ export function sureOfExample(): HowSure {
   if (known) return known;
   const headlines = headlinesOf(answers.night.figures, answers.watts.figures);
   if (!headlines) throw new Error('the example bench has no headline figures');
-  return (known = toTheEnd(howSure(situation, headlines)));
+  return (known = kept('how-sure', situation, () => toTheEnd(howSure(situation, headlines))));
 }
 
 /** The tables as pages show them. */
