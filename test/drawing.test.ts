@@ -527,7 +527,7 @@ describe('a drawing as SVG', () => {
 
   it('rounds to a hundredth of a millimetre, joins what one pen draws, and escapes words', () => {
     const markup = svgMarkup(sample, 'x');
-    expect(markup).toContain('d="M1 0L2 3M3 3L4 4"');
+    expect(markup).toContain('d="m1 0l1 3m1 0l1 1"');
     expect(markup).toContain('A &lt; B &amp; &quot;C&quot;');
     expect(markup).toContain(
       '<text class="tone-ink" fill="currentColor" font-size="4" font-weight="700" text-anchor="middle" x="5" y="5" transform="rotate(-90 5 5)">p &lt; q</text>',

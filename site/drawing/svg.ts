@@ -1,4 +1,7 @@
-import type { Drawing, Mark, Point, Tone } from './drawing.ts';
+import type { Drawing, Mark, Tone } from './drawing.ts';
+import { pathOf } from './path.ts';
+
+type Outlined = Exclude<Mark, { kind: 'text' }>;
 
 /**
  * A drawing as SVG: one small tree of elements, written out as markup at build or made into nodes in the browser.
@@ -16,32 +19,16 @@ const namespace = 'http://www.w3.org/2000/svg';
 /** To a hundredth of a millimetre, finer than any printer; adding zero makes a negative zero a plain one. */
 const number = (value: number): string => String(Math.round(value * 100) / 100 + 0);
 
-const pair = ([x, y]: Point): string => `${number(x)} ${number(y)}`;
-
-/** A circle as two half arcs, so that every outline can be written as one path. */
-const circlePath = ([x, y]: Point, radius: number): string => {
-  const arc = `A${number(radius)} ${number(radius)} 0 1 1`;
-  return `M${pair([x - radius, y])}${arc} ${pair([x + radius, y])}${arc} ${pair([x - radius, y])}Z`;
-};
-
-function outline(mark: Exclude<Mark, { kind: 'text' }>): string {
-  if (mark.kind === 'circle') return circlePath(mark.at, mark.radius);
-  const [start, ...rest] = mark.points;
-  if (!start) return '';
-  if (mark.kind === 'curve') return `M${pair(start)}C${rest.map(pair).join(' ')}`;
-  return `M${pair(start)}${rest.length > 0 ? `L${rest.map(pair).join(' ')}` : ''}${mark.closed ? 'Z' : ''}`;
-}
-
 interface Layer {
   readonly attributes: Readonly<Record<string, string>>;
-  readonly path: string;
+  readonly outlines: readonly Outlined[];
 }
 
 /** What one mark paints: its fill first, its stroke over it. */
-function layers(mark: Exclude<Mark, { kind: 'text' }>): Layer[] {
-  const path = outline(mark);
+function layers(mark: Outlined): Layer[] {
+  const outlines = [mark];
   const painted: Layer[] = [];
-  if (mark.fill) painted.push({ attributes: { class: `tone-${mark.fill}`, fill: 'currentColor' }, path });
+  if (mark.fill) painted.push({ attributes: { class: `tone-${mark.fill}`, fill: 'currentColor' }, outlines });
   if (mark.stroke) {
     const attributes = {
       class: `tone-${mark.stroke}`,
@@ -50,7 +37,7 @@ function layers(mark: Exclude<Mark, { kind: 'text' }>): Layer[] {
       'stroke-width': number(mark.width ?? 0.35),
       ...(mark.dash ? { 'stroke-dasharray': mark.dash.map(number).join(' ') } : {}),
     };
-    painted.push({ attributes, path });
+    painted.push({ attributes, outlines });
   }
   return painted;
 }
@@ -83,7 +70,11 @@ function paintedNodes(marks: readonly Mark[]): Node[] {
   let pending: Layer | undefined;
   const flush = () => {
     if (pending)
-      nodes.push({ name: 'path', attributes: { ...pending.attributes, d: pending.path }, children: [] });
+      nodes.push({
+        name: 'path',
+        attributes: { ...pending.attributes, d: pathOf(pending.outlines) },
+        children: [],
+      });
     pending = undefined;
   };
   for (const mark of marks) {
@@ -94,7 +85,7 @@ function paintedNodes(marks: readonly Mark[]): Node[] {
     }
     for (const layer of layers(mark)) {
       if (pending && same(pending.attributes, layer.attributes) && layer.attributes['stroke']) {
-        pending = { ...pending, path: pending.path + layer.path };
+        pending = { ...pending, outlines: [...pending.outlines, ...layer.outlines] };
       } else {
         flush();
         pending = layer;
