@@ -24,8 +24,17 @@ describe('the index of the search', () => {
   it('finds headings, words, fields and calculators', () => {
     for (const kind of [/^Chapter/u, /^Glossary/u, /^Field/u, /^Calculator/u])
       expect(index.findings.some(([, where]) => kind.test(where))).toBe(true);
-    const first = find(index, 'pitch').map((place) => index.findings[place]?.[2]);
-    expect(first).toContain('glossary/#pitch');
+    const led = (question: string) => find(index, question).places.map((place) => index.findings[place]?.[2]);
+    expect(led('pitch')).toContain('glossary/#pitch');
+    // Words that stand in the text of a chapter alone, or in a choice of a field.
+    for (const [question, page] of [
+      ['GFCI', 'chapters/circuit/'],
+      ['RCD', 'chapters/circuit/'],
+      ['candle', 'chapters/'],
+      ['alarm rings', 'chapters/'],
+      ['roses', 'bench/#'],
+    ] as const)
+      expect(led(question).slice(0, 12).join(' '), question).toContain(page);
   });
 
   it('weighs at most 30 kB over the wire, and nothing until someone searches', () => {

@@ -9,16 +9,21 @@ const index = indexOf([
   { title: 'Pitch', where: 'Glossary', to: 'c', words: 'from one turn of the cable to the next' },
   { title: 'Überwintern', where: 'Chapter 1', to: 'd', words: '' },
 ]);
-const titles = (question: string) => find(index, question).map((place) => index.findings[place]?.[2]);
+const titles = (question: string) => find(index, question).places.map((place) => index.findings[place]?.[2]);
 
 describe('the search', () => {
   it('finds what has every word of the question or a word that begins so, what has them in its title first', () => {
     expect(titles('cable')).toEqual(['a', 'b', 'c']);
     expect(titles('pitch')).toEqual(['c']);
     expect(titles('turn cab')).toEqual(['a', 'c']);
-    expect(titles('cable turns pitch')).toEqual([]);
     expect(titles('Lead, COLD!')).toEqual(['b']);
     expect(titles('uberw')).toEqual(['d']);
+  });
+
+  it('takes one for many; where nothing has every word, gives what has most of them, and says so', () => {
+    expect(find(index, 'cables turns pitch')).toEqual({ places: [2], whole: true });
+    expect(find(index, 'pitch lead cold')).toEqual({ places: [1], whole: false });
+    expect(find(index, 'zebra')).toMatchObject({ places: [] });
   });
 
   it('looks for nothing where nothing is asked, or only words that stand everywhere', () => {
@@ -44,7 +49,7 @@ describe('the search', () => {
         'Cost',
       ].map((title) => ({ title, where: 'Field', to: 'field', words: 'runs over', form: true })),
     ]);
-    const first = (question: string) => guide.findings[find(guide, question)[0] ?? NaN]?.[2];
+    const first = (question: string) => guide.findings[find(guide, question).places[0] ?? NaN]?.[2];
     for (const [question, chapter] of [
       ['overflow', 'loop'],
       ['stand-pipe overflowed', 'loop'],

@@ -9,6 +9,18 @@ import { fieldId } from '../widgets/form-field.ts';
 import { chapters } from '../chapters.ts';
 import { indexOf, type Finding } from './index-of.ts';
 
+/**
+ * The words of a chapter by section: those before the first heading, then those under each, as many as there are headings
+ * of the second and third level. What is markup, an address or a formula is left out.
+ */
+function sectionsOf(body: string): string[] {
+  const plain = body
+    .replace(/\$[^$]*\$/gu, ' ')
+    .replace(/<[^>]*>|\{[^}]*\}|\]\([^)]*\)/gu, ' ')
+    .replace(/[*_`[\]]/gu, '');
+  return plain.split(/^#{2,3} .*$/mu);
+}
+
 /** All that can be found, in the order of the guide. */
 export async function searchIndex() {
   const headings = await Promise.all(
@@ -29,11 +41,17 @@ export async function searchIndex() {
   const inChapters = headings.flatMap(({ entry, number, title, asked, headings: those }): Finding[] => {
     const to = `chapters/${entry.id}/`;
     const where = `Chapter ${number}`;
+    const [before = '', ...sections] = sectionsOf(entry.body ?? '');
     return [
-      { title, where, to, words: entry.data.summary, asked },
+      { title, where, to, words: `${entry.data.summary} ${before}`, asked },
       ...those
         .filter(({ depth }) => depth === 2 || depth === 3)
-        .map(({ slug, text }) => ({ title: text, where, to: `${to}#${slug}`, words: title })),
+        .map(({ slug, text }, index) => ({
+          title: text,
+          where,
+          to: `${to}#${slug}`,
+          words: `${title} ${sections[index] ?? ''}`,
+        })),
     ];
   });
   const ofCalculators = calculators.map(({ id, question, summary, figures }: Calculator): Finding => ({
@@ -54,7 +72,11 @@ export async function searchIndex() {
     title: field.label,
     where: `Field of your bench, ${fields[group].label}`,
     to: `bench/#${fieldId('bench', path)}`,
-    words: `${field.explain} ${path}`,
+    words: [
+      field.explain,
+      path,
+      ...(field.shape === 'choice' ? Object.values(field.options).map(({ label }) => label) : []),
+    ].join(' '),
     form: true,
   }));
   const ofCautions = Object.entries(cautions).map(([id, { title, text }]): Finding => ({

@@ -54,29 +54,48 @@ export function indexOf(all: readonly Finding[]): SearchIndex {
   };
 }
 
+/** What a word that is looked for begins with: one and many are the same. */
+const startOf = (word: string): string => (word.length > 3 ? word.replace(/s$/u, '') : word);
+
+/** What a question leads to. */
+export interface Found {
+  /** Places of the findings, the best first. */
+  readonly places: readonly number[];
+  /** Whether they have every word of the question, or only as many as any finding has. */
+  readonly whole: boolean;
+}
+
 /**
- * The places of the findings that have every word of the question, or a word that begins with it. What has all of them in
- * its title, or is asked for in them, comes first, and of that what explains before what is to be filled in; then what has
- * most of them in its title, and else the order of the guide.
+ * The findings that have every word of the question, or a word that begins with it; where none has all, those that have
+ * the most. What has all of them in its title, or is asked for in them, comes first, and of that what explains before
+ * what is to be filled in; then what has most of them in its title, and else the order of the guide.
  */
-export function find({ findings, forms, words }: SearchIndex, question: string): number[] {
+export function find({ findings, forms, words }: SearchIndex, question: string): Found {
   const asked = wordsOf(question).filter((word) => !empty.has(word));
-  if (asked.length === 0) return [];
-  const leads = asked.map(
+  const starts = asked.map(startOf);
+  const leads = starts.map(
     (start) => new Set(words.filter(([word]) => word.startsWith(start)).flatMap(([, ...places]) => places)),
   );
-  const ranked = [...(leads[0] ?? [])]
-    .filter((place) => leads.every((found) => found.has(place)))
-    .map((place) => {
+  const counted = [...new Set(leads.flatMap((found) => [...found]))].map((place) => ({
+    place,
+    count: leads.filter((found) => found.has(place)).length,
+  }));
+  const most = counted.reduce((highest, { count }) => Math.max(highest, count), 0);
+  const ranked = counted
+    .filter(({ count }) => count === most)
+    .map(({ place }) => {
       const [title = '', , , askedFor = ''] = findings[place] ?? [];
       const own = wordsOf(`${title} ${askedFor}`);
-      const marks = asked.map((start) =>
-        own.includes(start) ? 2 : own.some((word) => word.startsWith(start)) ? 1 : 0,
+      const marks = asked.map((word, index) =>
+        own.includes(word) ? 2 : own.some((one) => one.startsWith(starts[index] ?? word)) ? 1 : 0,
       );
       const group = marks.includes(0) ? 2 : forms.includes(place) ? 1 : 0;
       return { place, group, marks: marks.reduce((sum: number, mark) => sum + mark, 0) };
     });
-  return ranked
-    .sort((one, other) => one.group - other.group || other.marks - one.marks || one.place - other.place)
-    .map(({ place }) => place);
+  return {
+    places: ranked
+      .sort((one, other) => one.group - other.group || other.marks - one.marks || one.place - other.place)
+      .map(({ place }) => place),
+    whole: most === asked.length,
+  };
 }

@@ -42,13 +42,17 @@ async function show(): Promise<void> {
     return;
   }
   if (question !== input.value) return;
-  const found = find(loaded, question);
+  const { places: found, whole } = find(loaded, question);
+  const count =
+    found.length === 1
+      ? '1 place'
+      : `${found.length} places${found.length > most ? `, the first ${most} shown` : ''}`;
   said.textContent =
     found.length === 0
       ? 'Nothing found. Try a shorter word, or the beginning of one.'
-      : found.length === 1
-        ? '1 place'
-        : `${found.length} places${found.length > most ? `, the first ${most} shown` : ''}`;
+      : whole
+        ? count
+        : `No place has all of these words. With some of them: ${count}`;
   list.replaceChildren(
     ...found.slice(0, most).flatMap((place) => {
       const finding = loaded.findings[place];
