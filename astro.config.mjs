@@ -21,9 +21,11 @@ const fieldsMark = createHash('sha256').update(JSON.stringify(fields)).digest('h
 export default defineConfig({
   srcDir: './site',
   publicDir: './site/public',
-  outDir: './dist',
+  outDir: process.env.OUT || './dist',
   cacheDir: './.cache/astro',
   base,
+  // Known only where an office has said where its guide will lie.
+  ...(process.env.SITE ? { site: process.env.SITE } : {}),
   trailingSlash: 'always',
   devToolbar: { enabled: false },
   // The default eats the blank between "12" and "kWh" when each has an element of its own.
@@ -38,13 +40,21 @@ export default defineConfig({
       mdastPlugins: [mathInText, termsInText(base)],
     }),
   },
-  integrations: [mdx(), contentFiles(), leanCalculators(), noPreloading(), mathFont()],
+  integrations: [
+    mdx(),
+    contentFiles(process.env.REGION || undefined),
+    leanCalculators(),
+    noPreloading(),
+    mathFont(),
+  ],
   vite: {
     define: {
       'import.meta.env.REGION': JSON.stringify(region),
       'import.meta.env.EXAMPLE': JSON.stringify(example),
-      'import.meta.env.CUSTOMS': JSON.stringify(await customsOfRegions()),
+      'import.meta.env.CUSTOMS': JSON.stringify(await customsOfRegions(process.env.REGION || undefined)),
       'import.meta.env.BOOK': JSON.stringify(process.env.BOOK ?? ''),
+      'import.meta.env.CHOOSER': JSON.stringify(process.env.CHOOSER ?? ''),
+      'import.meta.env.PREVIEW': JSON.stringify(Boolean(process.env.PREVIEW)),
       'import.meta.env.FIELDS': JSON.stringify(fieldsMark),
     },
     // Preloading costs every page a script of its own, and what is loaded late here is small.

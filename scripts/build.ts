@@ -1,15 +1,17 @@
 /**
  * Builds the guide into dist/, a folder for any static host, with the worksheets of the example benches in it:
- * `npm run build -- [--region ID] [--base PATH]`.
+ * `npm run build -- [--region ID] [--base PATH] [--site ADDRESS] [--out FOLDER] [--without-book]`.
  */
 import { access, cp, mkdir, readFile, rm } from 'node:fs/promises';
 import { basename, join, relative } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { bookFile, printBook } from './book.ts';
+import { given } from './command.ts';
 import type { FileText } from '../content/regions.ts';
 import { benchesIn, filesOf, loadRegions, regionNamed } from './content-files.ts';
 import { findBrowser } from './find-browser.ts';
 import { ensureFonts } from './fonts.ts';
+import { drawPreview, writeHostFiles } from './host-files.ts';
 import { writeServiceWorker } from './offline.ts';
 import { readOptions, root, run, runTask, step, TaskProblem } from './steps.ts';
 import { worksheet } from './worksheet.ts';
@@ -22,6 +24,14 @@ interface BuildOptions {
   readonly region?: string | undefined;
   /** The path on the host that the guide will lie at, such as "/winter/"; the host's top when left out. */
   readonly base?: string | undefined;
+  /** The whole address that the guide will lie at; that of its region when left out, if it leads anywhere. */
+  readonly site?: string | undefined;
+  /** Where the guide goes; dist/ when left out. */
+  readonly out?: string | undefined;
+  /** Prints no book, which takes a third of the time. */
+  readonly withoutBook?: boolean | undefined;
+  /** Address of the page on which readers choose a region, where there are several. */
+  readonly chooser?: string | undefined;
 }
 
 interface Built {
@@ -56,6 +66,35 @@ function strayCodes(id: string | undefined, base: string): string | undefined {
   return pathname === base
     ? undefined
     : `The codes on worksheets lead to ${guide}, and the guide is built for ${base}: write "guide: ${origin}${base}" in content/regions/${id}.yaml, or give --base ${pathname}.`;
+}
+
+/** Ends of names that lead nowhere (RFC 2606). */
+const nowhere = /\.(?:example|invalid|test|localhost)$/u;
+
+/**
+ * The whole address of the guide, where it is known: as it was said, or as its region has it.
+ * @throws {TaskProblem} when what was said is no address of a guide
+ */
+export function siteOf(
+  said: string | undefined,
+  region: string | undefined,
+  base: string | undefined,
+): string | undefined {
+  if (said !== undefined) {
+    const whole = said.replace(/\/*$/u, '/');
+    if (!/^https?:\/\/[^?#@]+$/u.test(whole) || !URL.canParse(whole))
+      throw new TaskProblem(
+        `--site must be an address, such as https://guide.example/winter/. Found: ${said}`,
+      );
+    const { pathname } = new URL(whole);
+    if (base !== undefined && pathname !== '/' && pathname !== base)
+      throw new TaskProblem(`--site ${said} and --base ${base} name two folders; leave one out.`);
+    return new URL(base ?? pathname, whole).href;
+  }
+  if (region === undefined) return undefined;
+  const { guide } = regionNamed(region, loadRegions());
+  const { hostname, pathname } = new URL(guide);
+  return nowhere.test(hostname) || pathname !== (base ?? pathname) ? undefined : guide;
 }
 
 async function runOrStop(program: string, words: readonly string[], env?: Readonly<Record<string, string>>) {
@@ -102,10 +141,20 @@ async function wholePage(file: string, pages: Promise<unknown>): Promise<void> {
  * Builds the guide and the worksheets of the example benches, and tells how long each step took.
  * @throws {TaskProblem} when a page, a bench file or a region has a mistake; it says which
  */
-export async function buildGuide({ region, base }: BuildOptions = {}): Promise<Built> {
+export async function buildGuide({
+  region,
+  base,
+  site,
+  out = outFolder,
+  withoutBook = false,
+  chooser,
+}: BuildOptions = {}): Promise<Built> {
   const benches = benchesOf(region);
-  const place = base === undefined ? '/' : baseOf(base);
-  const browser = findBrowser();
+  const address = siteOf(site, region, base === undefined ? undefined : baseOf(base));
+  const said = base ?? (site !== undefined && address !== undefined ? new URL(address).pathname : undefined);
+  const place = said === undefined ? '/' : baseOf(said);
+  const anyBrowser = findBrowser();
+  const browser = withoutBook ? undefined : anyBrowser;
   // Pages and worksheets show the same bench: what one of them has worked out, the other finds there.
   const answers = join(root, '.cache', 'answers');
   await rm(answers, { recursive: true, force: true });
@@ -114,21 +163,24 @@ export async function buildGuide({ region, base }: BuildOptions = {}): Promise<B
     KEPT_ANSWERS: answers,
     ...(browser === undefined ? {} : { BOOK: bookFile }),
     ...(region === undefined ? {} : { REGION: region }),
-    ...(base === undefined ? {} : { BASE: place }),
+    ...(place === '/' ? {} : { BASE: place }),
+    ...(address === undefined
+      ? {}
+      : { SITE: address, ...(anyBrowser === undefined ? {} : { PREVIEW: 'yes' }) }),
+    ...(chooser === undefined ? {} : { CHOOSER: chooser }),
+    OUT: out,
   };
   await step('Fonts of the worksheet', ensureFonts);
   // The pages are built by another process, which empties the folder that they go to.
   const sheets = join(root, '.cache', 'worksheets');
-  await rm(join(outFolder, 'book'), { recursive: true, force: true });
+  await rm(join(out, 'book'), { recursive: true, force: true });
   const pages = step('Pages', () => runOrStop('astro', ['build'], env));
   const beside = async (): Promise<readonly string[]> => {
     const made = await step('Worksheets', () => makeWorksheets(sheets, benches));
     // The book is one of the first pages: it is printed while the others are still being made.
-    const page = join(outFolder, 'book', 'index.html');
+    const page = join(out, 'book', 'index.html');
     if (browser !== undefined)
-      await step('The guide as a PDF', () =>
-        printBook(outFolder, place, browser, () => wholePage(page, pages)),
-      );
+      await step('The guide as a PDF', () => printBook(out, place, browser, () => wholePage(page, pages)));
     return made;
   };
   let names: readonly string[] = [];
@@ -136,25 +188,34 @@ export async function buildGuide({ region, base }: BuildOptions = {}): Promise<B
   delete process.env['KEPT_ANSWERS'];
   await rm(answers, { recursive: true, force: true });
   for (const one of ended) if (one.status === 'rejected') throw one.reason;
-  const folder = join(outFolder, 'worksheets');
+  const folder = join(out, 'worksheets');
   await cp(sheets, folder, { recursive: true });
   const worksheets = names.map((name) => join(folder, name));
-  await access(join(outFolder, 'bench.schema.json'));
-  if (browser === undefined) console.log('No Chromium or Chrome here: the guide as a PDF was not made.');
-  await step('Use without a network', () => writeServiceWorker(outFolder));
+  await access(join(out, 'bench.schema.json'));
+  await step('What the host is told', async () => {
+    await writeHostFiles(out, place, address);
+    if (address !== undefined && anyBrowser !== undefined) await drawPreview(out, place, anyBrowser);
+  });
+  if (anyBrowser === undefined) console.log('No Chromium or Chrome here: the guide as a PDF was not made.');
+  await step('Use without a network', () => writeServiceWorker(out));
   const stray = strayCodes(region, place);
   if (stray !== undefined) console.log(stray);
-  return { worksheets, book: browser === undefined ? undefined : join(outFolder, bookFile) };
+  return { worksheets, book: browser === undefined ? undefined : join(out, bookFile) };
 }
 
 if (import.meta.main)
   await runTask(async () => {
-    const { worksheets, book } = await buildGuide(
-      readOptions({ region: { type: 'string' }, base: { type: 'string' } }),
-    );
-    console.log(
-      `\nThe guide is in ${relative(process.cwd(), outFolder) || '.'}/, to be put on any static host.`,
-    );
+    const text = { type: 'string' } as const;
+    const options = readOptions({
+      region: text,
+      base: text,
+      site: text,
+      out: text,
+      'without-book': { type: 'boolean' },
+    });
+    const out = options.out === undefined ? outFolder : given(options.out);
+    const { worksheets, book } = await buildGuide({ ...options, out, withoutBook: options['without-book'] });
+    console.log(`\nThe guide is in ${relative(process.cwd(), out) || '.'}/, to be put on any static host.`);
     for (const file of worksheets) console.log(`A worksheet: ${relative(process.cwd(), file)}`);
     if (book !== undefined) console.log(`The guide as a PDF: ${relative(process.cwd(), book)}`);
   });

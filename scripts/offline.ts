@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { forHosts } from '../site/hosts.ts';
 import { bookFile } from './book.ts';
 import { root } from './steps.ts';
 
@@ -10,8 +11,9 @@ export const workerFile = 'sw.js';
 /** Hexadecimal digits of SHA-256 that name a content: 64 bits. */
 const hashDigits = 16;
 
-/** What is not kept for use without a network: examples to be looked at once, and the guide over again, as a PDF. */
-const left = ['worksheets/', bookFile];
+/** What is not kept for use without a network: examples to be looked at once, the guide over again as a PDF, and
+ * what speaks to hosts. */
+const left = ['worksheets/', bookFile, ...forHosts];
 
 /** The address of a file from the top of the guide: that of a page is its folder. */
 const addressOf = (file: string): string => file.replace(/(^|\/)index\.html$/u, '$1');

@@ -112,7 +112,16 @@ const lint: Step = {
 const build: Step = {
   name: 'build',
   what: 'the guide and the worksheets',
-  work: (say) => programs(say, ['node', 'scripts/build.ts']),
+  work: (say) =>
+    programs(
+      say,
+      ['node', 'scripts/build.ts'],
+      // Another region, under a path of a host that is known: what test/under-a-path.built.test.ts looks at.
+      [
+        ...['node', 'scripts/build.ts', '--without-book', '--out', '.cache/test/winter'],
+        ...['--region', 'tallow', '--site', 'https://guide.example/winter/'],
+      ],
+    ),
 };
 
 /** Steps that the test runner does, by the project of `test/vitest.config.ts` that has the name. */

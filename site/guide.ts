@@ -1,3 +1,4 @@
+import known from 'guide:known';
 import type { Bench, FieldPath } from '../calculators/bench/fields.ts';
 import { calculators, type CalculatorId } from '../calculators/index.ts';
 import type { Calculator, Figure, FigureDeclaration, Situation, Warning } from '../calculators/calculator.ts';
@@ -20,16 +21,10 @@ export interface ExampleBench {
 }
 
 /** Every region that the guide knows, by id. */
-export const regions: Readonly<Record<string, Region>> = byId(
-  Object.values(import.meta.glob<Region>('../content/regions/*.yaml', { eager: true, import: 'default' })),
-);
+export const regions: Readonly<Record<string, Region>> = byId(known.regions);
 
 /** Every example bench that the guide knows, by id. */
-export const benches: Readonly<Record<string, ExampleBench>> = byId(
-  Object.values(
-    import.meta.glob<ExampleBench>('../content/benches/*.yaml', { eager: true, import: 'default' }),
-  ),
-);
+export const benches: Readonly<Record<string, ExampleBench>> = byId(known.benches);
 
 function byId<T extends { readonly id: string }>(things: readonly T[]): Readonly<Record<string, T>> {
   return Object.fromEntries(things.map((thing) => [thing.id, thing]));

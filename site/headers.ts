@@ -15,3 +15,6 @@ export const headers: Readonly<Record<string, string>> = {
   'Cross-Origin-Resource-Policy': 'same-origin',
   'Cross-Origin-Opener-Policy': 'same-origin',
 };
+
+/** For public hosts alone, on a name of their own: browsers ask by TLS from then on. Half a year and more [s]. */
+export const strictTransport = { 'Strict-Transport-Security': 'max-age=31536000' } as const;

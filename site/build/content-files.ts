@@ -31,10 +31,20 @@ function readBench({ file, text }: FileText, regions: readonly Region[]) {
   return read.ok ? { id: idOf(file), bench: read.bench, assumed: read.assumed } : stop(read.problems);
 }
 
+/** The example benches, or those that stand in one region; others are not even read. */
+async function benchesOf(region?: string) {
+  const regions = await regionsOfContent();
+  // A bench names its region on a line of its own.
+  const here = (text: string): boolean =>
+    region === undefined ||
+    new RegExp(String.raw`^\s+region:\s*["']?${region}["']?\s*(?:#.*)?$`, 'mu').test(text);
+  return (await filesOf('benches')).filter(({ text }) => here(text)).map((file) => readBench(file, regions));
+}
+
 /** The example bench of a region: the first file of content/benches that stands there. */
 export async function exampleOf(region: string) {
   const regions = await regionsOfContent();
-  const benches = (await filesOf('benches')).map((file) => readBench(file, regions));
+  const benches = await benchesOf(region);
   const found = benches.find(({ bench }) => bench.place.region === region);
   if (found) return found;
   throw new Error(
@@ -44,9 +54,13 @@ export async function exampleOf(region: string) {
   );
 }
 
-/** The units, the paper and the money that people are used to in each region, by id. */
-export async function customsOfRegions() {
-  const regions = await regionsOfContent();
+/** The regions that a guide knows: all, or the one that it is for. */
+const knownRegions = async (only: string | undefined): Promise<readonly Region[]> =>
+  (await regionsOfContent()).filter(({ id }) => only === undefined || id === only);
+
+/** The units, the paper and the money that people are used to in each region that the guide knows, by id. */
+export async function customsOfRegions(only: string | undefined) {
+  const regions = await knownRegions(only);
   return Object.fromEntries(
     regions.map(({ id, units, paper, tariff: { currency } }) => [id, { units, paper, currency }]),
   );
@@ -55,33 +69,46 @@ export async function customsOfRegions() {
 type VitePlugins = NonNullable<NonNullable<Parameters<SetUp>[0]['config']['vite']>['plugins']>;
 type SetUp = NonNullable<AstroIntegration['hooks']['astro:config:setup']>;
 
+/** What the pages are built with, and what a browser loads of a region when a bench stands there. */
+const modules = { known: 'guide:known', files: 'guide:region-files' } as const;
+
 /**
- * Lets pages and scripts import the YAML of regions and example benches as what the readers of content make of it. A
- * file with a mistake stops the build with the reader's own message, and neither YAML nor its checker goes to a
- * browser.
+ * Lets pages and scripts import regions and example benches as what the readers of content make of them. A file with a
+ * mistake stops the build with the reader's own message, and neither YAML nor its checker goes to a browser. A guide
+ * for one region knows that one alone, so that neither its size nor its files depend on the others.
  */
-function contentModules(): VitePlugins[number] {
+function contentModules(only: string | undefined): VitePlugins[number] {
   return {
     name: 'content-files',
+    resolveId: (id: string) => (Object.values<string>(modules).includes(id) ? `\0${id}` : undefined),
     async load(id: string) {
-      const folder = /[/\\]content[/\\](regions|benches)[/\\][^/\\]+\.yaml$/u.exec(id)?.[1];
-      if (folder === undefined) return undefined;
-      const regions = await regionsOfContent();
-      const isThis = ({ file }: FileText) => idOf(file) === idOf(id);
-      const value =
-        folder === 'regions'
-          ? regions.find((region) => region.id === idOf(id))
-          : (await filesOf('benches')).filter(isThis).map((file) => readBench(file, regions))[0];
+      if (id === `\0${modules.known}`) {
+        const value = { regions: await knownRegions(only), benches: await benchesOf(only) };
+        return `export default ${JSON.stringify(value)};`;
+      }
+      if (id === `\0${modules.files}`) {
+        const files = (await knownRegions(only)).map((region) => {
+          const file = JSON.stringify(`${content}regions/${region.id}.yaml`);
+          return `${JSON.stringify(region.id)}: () => import(${file}).then((one) => one.default)`;
+        });
+        return `export default { ${files.join(', ')} };`;
+      }
+      const region = /[/\\]content[/\\]regions[/\\]([^/\\]+)\.yaml$/u.exec(id)?.[1];
+      if (region === undefined) return undefined;
+      const value = (await regionsOfContent()).find((one) => one.id === region);
       return `export default ${JSON.stringify(value)};`;
     },
   };
 }
 
-export const contentFiles = (): AstroIntegration => ({
+/** @param only the one region that the guide is for; all where it is left out */
+export const contentFiles = (only: string | undefined): AstroIntegration => ({
   name: 'content-files',
   hooks: {
     'astro:config:setup': ({ updateConfig }) => {
-      updateConfig({ vite: { plugins: [contentModules()] } });
+      updateConfig({
+        vite: { plugins: [contentModules(only)], worker: { plugins: () => [contentModules(only)] } },
+      });
     },
   },
 });

@@ -1,20 +1,14 @@
+import files from 'guide:region-files';
 import type { Situation } from '../../calculators/calculator.ts';
 import type { Region, Station } from '../../calculators/region.ts';
 import type { Bench } from '../../calculators/bench/fields.ts';
 
-/** The regions that the guide knows, each a small file that is loaded when a bench stands there. */
-const files = import.meta.glob<Region>('../../content/regions/*.yaml', { import: 'default' });
-
 /** The ids of all regions that the guide knows. */
-export const regionIds: readonly string[] = Object.keys(files).map((path) =>
-  path.replace(/^.*\/|\.yaml$/gu, ''),
-);
+export const regionIds: readonly string[] = Object.keys(files);
 
 /** The region with this id; that of the guide where a bench names one that the guide does not know. */
 export async function loadRegion(id: string): Promise<Region> {
-  const load =
-    files[`../../content/regions/${id}.yaml`] ??
-    files[`../../content/regions/${import.meta.env.REGION}.yaml`];
+  const load = files[id] ?? files[import.meta.env.REGION];
   if (!load) throw new Error(`no region ${id}`);
   return load();
 }

@@ -2,6 +2,7 @@ import type { Bench, FieldPath } from '../../calculators/bench/fields.ts';
 import type { UnitSystem } from '../../calculators/quantities/quantity.ts';
 import type { FieldValue } from '../../calculators/bench/read-field.ts';
 import { withValues } from '../bench-value.ts';
+import { own } from './own-key.ts';
 
 /**
  * The one bench of the whole site: what the reader has set, kept in the reader's own browser. Base units inside.
@@ -35,17 +36,17 @@ interface Kept extends BenchState {
 export type Storage = Pick<globalThis.Storage, 'getItem' | 'setItem'>;
 
 export const keys = {
-  bench: 'winter-bench',
-  before: 'winter-bench.before',
-  after: 'winter-bench.after',
-  units: 'winter-bench.units',
-  paper: 'winter-bench.paper',
+  bench: own,
+  before: `${own}.before`,
+  after: `${own}.after`,
+  units: `${own}.units`,
+  paper: `${own}.paper`,
   /** The reader's other benches. */
-  shelf: 'winter-bench.shelf',
+  shelf: `${own}.shelf`,
   /** The benches that were deleted last. */
-  bin: 'winter-bench.bin',
+  bin: `${own}.bin`,
   /** What could not be read, so that nothing is lost. */
-  unread: 'winter-bench.unread',
+  unread: `${own}.unread`,
 } as const;
 
 /** How many states can be gone back to. */

@@ -1,3 +1,4 @@
+import { own } from './own-key.ts';
 import type { UnitSystem } from '../../calculators/quantities/quantity.ts';
 
 /** What the strip under the masthead says, kept so that pages without calculators need not work it out again. */
@@ -13,4 +14,4 @@ export interface StripWords {
 }
 
 /** Where it is kept in the browser's storage. */
-export const stripKey = 'winter-bench.strip';
+export const stripKey = `${own}.strip`;

@@ -77,6 +77,8 @@ const packages: Readonly<Record<Layer, readonly string[]>> = {
   site: [
     'astro',
     'astro:content',
+    'guide:known',
+    'guide:region-files',
     '@astrojs/markdown-satteri',
     '@astrojs/mdx',
     'katex',
