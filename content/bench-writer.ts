@@ -33,13 +33,17 @@ export function exactQuantity(value: number, { quantity }: NumberField, system: 
   const withUnit = (text: string, unit: string): string => (unit === '' ? text : `${text} ${unit}`);
   // Six digits are what a person writes; a value that needs more came from the other system, or from a calculation. Feet
   // and inches added up may be off by the last bit, which nobody wants to see written out.
+  const rest = [other, ...unitsOf(quantity)];
   for (const [digits, units, off] of [
-    [6, [shown, other, ...unitsOf(quantity)], 0],
-    [6, [shown, other], 2 ** -52 * Math.abs(value)],
-    [allDigits, [shown, ...unitsOf(quantity)], 0],
+    [6, [shown], 0],
+    [6, rest, 0],
+    [6, [shown], 2 ** -52 * Math.abs(value)],
+    [6, [other], 2 ** -52 * Math.abs(value)],
+    [allDigits, [shown, ...rest], 0],
   ] as const)
-    for (const unit of units)
-      for (let few = 1; few <= digits; few++) {
+    // The fewest digits first, whatever the unit: 32 in, not 0.8128 m.
+    for (let few = 1; few <= digits; few++)
+      for (const unit of units) {
         const text = decimals(fromBase(quantity, value, unit), few);
         if (Math.abs(toBase(quantity, Number(text), unit) - value) <= off) return withUnit(text, unit);
       }

@@ -541,6 +541,19 @@ describe('the JSON Schema', { timeout: 60_000 }, async () => {
   });
 });
 
+describe('a length in a unit of its own', () => {
+  it.each([
+    ['32 in', 'us', 'height: 32 in'],
+    ['3 ft', 'us', 'height: 3 ft'],
+    ['81.5 cm', 'metric', 'height: 0.815 m'],
+    ['81.5 cm', 'us', 'height: 0.815 m'],
+    ['32 in', 'metric', 'height: 0.8128 m'],
+  ] as const)('%s comes back as a person in %s units would write it: %s', (typed, system, line) => {
+    const bench = benchIn(`${least}frame:\n  length: 6 m\n  height: ${typed}\npots:\n  count: 480\n`);
+    expect(writeBenchFile(bench, system, ['frame.height'])).toContain(`\n  ${line}\n`);
+  });
+});
+
 describe('what was assumed', () => {
   const bench = benchIn(`${least}frame:\n  length: 3 ft 6 in\npots:\n  count: 480\n`);
   const set = ['identity.name', 'place.region', 'place.station', 'frame.length'] as const;

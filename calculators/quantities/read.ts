@@ -14,7 +14,8 @@ const part = new RegExp(
 
 /**
  * Reads a quantity as people write it: "6 m", "1 1/2 in", "3 ft 6 in", "−2,5 °C", or a bare number in the unit
- * of the form. A comma before exactly three digits ("1,200") may mean two things and is refused, not guessed.
+ * of the form. A comma before exactly three digits ("1,200") may mean two things and is refused, not guessed; so are powers
+ * of ten ("1e9") and numbers with both a comma and a point.
  *
  * @param text what was written
  * @param name the quantity it is
@@ -24,6 +25,8 @@ export function readQuantity(text: string, name: QuantityName, unit?: string): R
   const fail = (problem: ReadProblem, found = text.trim()): ReadQuantity => ({ ok: false, problem, found });
   const trimmed = text.trim();
   if (trimmed === '') return fail('empty');
+  // "1e9" is no unit e, and "1.234,5" has two signs of which only one can be the decimal one.
+  if (/\d[eE][+\-−]?\d|\d[.,]\d+[.,]\d/u.test(trimmed)) return fail('not-a-number');
   const negative = new RegExp(`^${sign}`, 'u').exec(trimmed)?.[0] !== '';
   let rest = negative ? trimmed.slice(1) : trimmed;
   if (rest.trim() === '') return fail('not-a-number');
