@@ -12,7 +12,7 @@ import { keptAnswers } from '../site/build/kept.ts';
 import type { LeftOut } from '../site/worksheet/left-out.ts';
 import { warningWord } from '../site/widgets/text.ts';
 import { BadInput, reasonOf } from './command.ts';
-import { loadRegions, regionNamed } from './content-files.ts';
+import { languageManner, loadRegions, regionNamed, tagOf } from './content-files.ts';
 
 /** One worksheet to be made. Plain data, so that it can be handed to another thread. */
 export interface WorksheetJob {
@@ -22,6 +22,8 @@ export interface WorksheetJob {
   readonly region: string | undefined;
   /** The paper; that of the region where it is left out. */
   readonly paper: 'a4' | 'letter' | undefined;
+  /** The language, such as es; that of the region where it is left out. */
+  readonly language: string | undefined;
   /** What is not to be printed; all is where this is left out. */
   readonly leaveOut?: readonly LeftOut[];
   /** Where the worksheet is written. */
@@ -122,7 +124,7 @@ export async function makeWorksheet(job: WorksheetJob, regions = loadRegions()):
   const answers = keptAnswers(situation);
   const manner = {
     system: region.units,
-    locale: region.languages[0] ?? 'en',
+    ...languageManner(tagOf(job.language, region)),
     currency: region.tariff.currency,
   };
   const pdf = await drawWorksheet({
@@ -148,8 +150,8 @@ export async function makeWorksheet(job: WorksheetJob, regions = loadRegions()):
     place: `${station.name}, ${region.name}`,
     assumed: assumed.length,
     warnings: [
-      ...stops.map((text) => `${warningWord('stop')} ${text}`),
-      ...cares.map((text) => `${warningWord('care')} ${text}`),
+      ...stops.map((text) => `${warningWord('stop', manner)} ${text}`),
+      ...cares.map((text) => `${warningWord('care', manner)} ${text}`),
     ],
     stopped: stops.length > 0,
   };

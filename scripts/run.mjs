@@ -19,6 +19,7 @@ const tasks = {
   book: 'make the whole guide as one PDF',
   region: 'begin the file of a region, or read one over',
   station: 'make a station out of a file of temperatures',
+  languages: 'say how far the guide is translated',
   bench: 'measure how fast the parts are',
   reports: 'write anew what the calculators say of the example benches',
   format: 'put the files into the house style',

@@ -4,7 +4,7 @@ import { allFields } from '../calculators/bench/all-fields.ts';
 import { tableColumns } from '../content/bench-table.ts';
 import { leftOutNames, type LeftOut } from '../site/worksheet/left-out.ts';
 import { BadInput, given, runCommand, type Surroundings } from './command.ts';
-import { loadRegions, regionNamed } from './content-files.ts';
+import { languageManner, loadRegions, regionNamed } from './content-files.ts';
 import { makeWorksheet } from './make-worksheet.ts';
 import { asksForMany, makeWorksheets } from './worksheets.ts';
 
@@ -19,6 +19,7 @@ of many benches.
   TABLE.csv          a bench a line; the first line names the fields, such as identity.name,frame.length
   --region ID        stand the bench in this region instead of the one that the file names
   --paper a4|letter  the paper; that of the region unless given
+  --language en|es   the language; that of the region unless given
   --leave-out PARTS  what not to print: drawings, buying, log, notes, with commas between them
   --out PLACE        where to write: a file for one bench, BENCH.pdf in the present folder unless given;
                      a folder for many, the folder worksheets unless given
@@ -33,6 +34,7 @@ interface Request {
   readonly benches: readonly string[];
   readonly region: string | undefined;
   readonly paper: 'a4' | 'letter' | undefined;
+  readonly language: string | undefined;
   readonly leaveOut: readonly LeftOut[];
   readonly out: string | undefined;
   readonly figures: string | undefined;
@@ -58,22 +60,24 @@ function requestOf(args: readonly string[], folder: string): Request | string {
     strict: true,
     allowPositionals: true,
     options: {
-      ...{ region: text, paper: text, 'leave-out': text, out: text, figures: text },
+      ...{ region: text, paper: text, language: text, 'leave-out': text, out: text, figures: text },
       ...{ columns: flag, help: flag },
     },
   });
   if (values.help) return help;
   if (values.columns) return `${tableColumns.join(',')}\n`;
   if (positionals.length === 0) throw new BadInput('Which bench file? --help says how to ask.');
-  const { region, paper, out, figures } = values;
+  const { region, paper, language, out, figures } = values;
   if (paper !== undefined && paper !== 'a4' && paper !== 'letter')
     throw new BadInput(`--paper must be a4 or letter. Found: ${paper}`);
+  if (language !== undefined) languageManner(language);
   const leaveOut = partsOf(values['leave-out']);
   const place = (path: string | undefined) => (path === undefined ? undefined : given(path, folder));
   return {
     benches: positionals.map((path) => given(path, folder)),
     region,
     paper,
+    language,
     leaveOut,
     out: place(out),
     figures: place(figures),
@@ -83,13 +87,14 @@ function requestOf(args: readonly string[], folder: string): Request | string {
 /** The worksheet of one bench, and what there is to say of it. */
 async function makeOne(
   bench: string,
-  { region, paper, leaveOut, out, figures }: Request,
+  { region, paper, language, leaveOut, out, figures }: Request,
   { folder, write }: Surroundings,
 ): Promise<void> {
   const job = {
     bench: { path: bench },
     region,
     paper,
+    language,
     leaveOut,
     out: out ?? given(`${basename(bench, extname(bench))}.pdf`, folder),
     figures,

@@ -17,6 +17,7 @@ export interface ManyRequest {
   readonly paths: readonly string[];
   readonly region: string | undefined;
   readonly paper: 'a4' | 'letter' | undefined;
+  readonly language?: string | undefined;
   readonly leaveOut?: readonly LeftOut[];
   /** The folder for the worksheets. */
   readonly out: string;
@@ -88,7 +89,15 @@ const tableTooLarge = (file: string, bytes: number) => {
 };
 
 /** Everything that is to be made, and what can be said at once not to be possible. */
-async function tasksOf({ paths, region, paper, leaveOut = [], out, figures }: ManyRequest): Promise<{
+async function tasksOf({
+  paths,
+  region,
+  paper,
+  language,
+  leaveOut = [],
+  out,
+  figures,
+}: ManyRequest): Promise<{
   readonly tasks: readonly Task[];
   readonly failures: readonly Failure[];
 }> {
@@ -103,6 +112,7 @@ async function tasksOf({ paths, region, paper, leaveOut = [], out, figures }: Ma
         bench,
         region,
         paper,
+        language,
         leaveOut,
         out: join(out, `${name}.pdf`),
         figures: figures === undefined ? undefined : join(figures, `${name}.json`),

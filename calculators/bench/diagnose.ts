@@ -1,3 +1,4 @@
+import { messages } from '../say.ts';
 import { amount, care, sentence, stop, type Sentence, type Situation, type Warning } from '../calculator.ts';
 import { sheets } from '../tables/films.ts';
 import { parametersAt } from './belief.ts';
@@ -40,26 +41,26 @@ export const agreementOf = ({ misfit, count }: Calibration): number => chiSquare
 export function nameOf(id: ReadingId, { bench }: Situation): string {
   switch (id) {
     case 'under':
-      return 'temperature under the bench';
+      return messages('temperature under the bench');
     case 'loop':
-      return 'loop temperature';
+      return messages('loop temperature');
     case 'roots':
-      return 'root temperature';
+      return messages('root temperature');
     case 'house':
-      return 'house temperature';
+      return messages('house temperature');
     case 'surroundings':
-      return bench.readings.house === null ? 'outside temperature' : 'house temperature';
+      return messages(bench.readings.house === null ? 'outside temperature' : 'house temperature');
     case 'power':
-      return 'power';
+      return messages('power');
     case 'offset':
-      return 'difference between house and outside';
+      return messages('difference between house and outside');
     case 'drift':
-      return 'change of the roots in two hours';
+      return messages('change of the roots in two hours');
   }
 }
 
 /** Where a thermometer should hang, or what else to look at when a reading is wrong. */
-const advice: Readonly<Record<ReadingId, string>> = {
+const advice: Readonly<Record<ReadingId, string>> = messages({
   under: 'Hang the thermometer in the air, an arm’s length from the pipe.',
   loop: 'Press the sensor to the bare pipe between two turns, under a pad.',
   roots: 'Put the sensor halfway down in the coldest pot.',
@@ -68,14 +69,14 @@ const advice: Readonly<Record<ReadingId, string>> = {
   power: 'Look for another load on the meter, and divide by the right number of hours.',
   offset: 'Hang both thermometers side by side for an hour.',
   drift: 'Leave the sensor in its pot between the two readings.',
-};
+});
 
 /** Names of what is missing, as a list in a sentence. */
-const missingWords = {
+const missingWords = messages({
   power: 'the mean power, from an energy meter',
   surroundings: 'the temperature in the house, or outside',
   bench: 'one under the bench, on the loop or in a pot',
-} as const;
+});
 
 /** "one, two and three". */
 function listed(names: readonly string[]): Sentence {
@@ -220,7 +221,9 @@ export function judge(situation: Situation, all: Calibration): Judged {
   const less = blamed && without(situation, blamed);
   const again = less && calibrate(less);
   const calibration = again?.kind === 'fitted' ? again.calibration : all;
-  const left = calibration === all ? 'Read it again before you trust the rest.' : 'It was left out.';
+  const left = messages(
+    calibration === all ? 'Read it again before you trust the rest.' : 'It was left out.',
+  );
   const named = blamed
     ? [
         care(

@@ -1,3 +1,4 @@
+import { messages } from '../say.ts';
 import { mediumConductivity } from '../properties/medium.ts';
 import type { QuantityName } from '../quantities/quantity.ts';
 import { cite, type Citation } from '../sources.ts';
@@ -73,9 +74,9 @@ export function priorsOf({ bench, station }: Situation) {
       measure: 'how fast the loop warms with the heat on',
       cites: assumed('natural convection of the fluid, 60 to 200 W/(m²·K)'),
     },
-    bottomGap: gap('gap between skirt and floor', bench.skirt.bottomGap, 0.005, 0.002, 0.015),
-    topGap: gap('gap between skirt and bench', bench.skirt.topGap, 0.002, 0.0005, 0.008),
-    coverGap: gap('gap at the edge of the cover', bench.cover.gap, 0.005, 0.002, 0.015),
+    bottomGap: gap(messages('gap between skirt and floor'), bench.skirt.bottomGap, 0.005, 0.002, 0.015),
+    topGap: gap(messages('gap between skirt and bench'), bench.skirt.topGap, 0.002, 0.0005, 0.008),
+    coverGap: gap(messages('gap at the edge of the cover'), bench.cover.gap, 0.005, 0.002, 0.015),
     /** Added to the long-wave transmittance of every film [1]. */
     longwave: {
       label: 'heat radiation through the film',

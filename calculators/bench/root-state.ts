@@ -1,3 +1,4 @@
+import { messages } from '../say.ts';
 import type { Celsius } from '../quantities/temperature.ts';
 import type { Sentence } from '../calculator.ts';
 
@@ -14,12 +15,12 @@ export function rootState(roots: Celsius, limit: Celsius): RootState {
   return roots < 0 ? 'freezing' : 'calm';
 }
 
-const actions: Readonly<Record<RootState, string>> = {
+const actions: Readonly<Record<RootState, string>> = messages({
   below: 'Below your limit: cover, bring in more heat, or carry out what you cannot lose.',
   near: 'Near your limit: cover the plants, close every gap, look every two hours.',
   freezing: 'Pots are freezing and hold for now. Keep everything closed.',
   calm: 'Nothing to do.',
-};
+});
 
 /** What to do at a temperature of the coldest roots. */
 export const actionAt = (roots: Celsius, limit: Celsius): Sentence => [actions[rootState(roots, limit)]];

@@ -134,6 +134,17 @@ export function showLimit<Q extends QuantityName>(
 }
 
 /**
+ * A day, written 2026-11-25, in the way of the reader's language: English keeps it as it is, as its readers write days in
+ * two orders; others get the name of the month.
+ */
+export const showDate = (day: string, { locale }: Manner): string =>
+  locale.startsWith('en')
+    ? day
+    : new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' }).format(
+        new Date(`${day}T00:00:00Z`),
+      );
+
+/**
  * A stored value as text for an input box: enough digits to read back the same value to a millionth, so that
  * showing a form and reading it again changes nothing that anyone could measure.
  */

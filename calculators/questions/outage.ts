@@ -1,3 +1,4 @@
+import { messages } from '../say.ts';
 import { changed } from '../bench/changed.ts';
 import { loopFreezes } from '../bench/heat-held.ts';
 import { ladder } from '../bench/ladder.ts';
@@ -60,7 +61,7 @@ function byHour(situation: Situation): Record<string, Cell>[] {
 }
 
 /** What a cell says of a limit that is not reached within the horizon. */
-const notReached = 'not within ten days';
+const notReached = messages('not within ten days');
 
 /** A range that ends this many times further out than its middle [1] is two answers, and a time this short is none [s]. */
 const cliff = 4;

@@ -1,3 +1,4 @@
+import { messages } from '../say.ts';
 import { changed } from '../bench/changed.ts';
 import { designSnap, nightSteps, snapWeather } from '../bench/night.ts';
 import { expectedParameters, type Parameters } from '../bench/priors.ts';
@@ -63,16 +64,16 @@ function outlookOf(situation: Situation): Weather | ForecastProblem {
 }
 
 /** What there is to do in the hours before a cold night, in this order: the last can be done by lamp. */
-const jobs: readonly string[] = [
+const jobs: readonly string[] = messages([
   'Water pots that are dry: wet ones hold out longest. Try the alarm.',
   'Close vents, cover and every gap. Walk once around the skirt.',
   'Last round: read the coldest pot, see that the heat is on, write both down.',
-];
+]);
 
 /** What to do in a row of the table, of those before the cold: the jobs stand in the last rows, all of them in few. */
 function beforeCold(row: number, rows: number): string {
   const [early, job] = [Math.max(0, jobs.length - rows), row - Math.max(0, rows - jobs.length)];
-  if (job < 0) return 'Nothing to do yet.';
+  if (job < 0) return messages('Nothing to do yet.');
   return row === 0 ? jobs.slice(0, early + 1).join(' ') : jobs[early + job]!;
 }
 

@@ -1,3 +1,4 @@
+import { messages } from '../say.ts';
 import { heatedBench, waysOfHeating, type WayOfHeating } from '../bench/heaters.ts';
 import { warmestUnder } from '../bench/steady.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
@@ -14,15 +15,15 @@ import {
 } from '../calculator.ts';
 import { cite } from '../sources.ts';
 
-const named: Readonly<Record<WayOfHeating, string>> = {
+const named: Readonly<Record<WayOfHeating, string>> = messages({
   loop: 'Cable on a water-filled loop',
   cable: 'Bare cable in the air under the bench',
   mat: 'Heating mat under the pots',
   lamps: 'Heat lamps over the plants',
   tank: 'Immersion heater in the loop or a tank',
-};
+});
 
-const risks: Readonly<Record<WayOfHeating, string>> = {
+const risks: Readonly<Record<WayOfHeating, string>> = messages({
   loop: 'Mains beside water; a leak, or a loop that froze and burst. The water holds a few hours of heat at most.',
   cable:
     'Hot where it touches film, wood or leaves that fell on it. Only a cable that is made to hang in air.',
@@ -30,7 +31,7 @@ const risks: Readonly<Record<WayOfHeating, string>> = {
   lamps:
     'Fire. Tops are warmed and woken while the roots stay cold, and what is not under the lamp gets nothing.',
   tank: 'Burns through when it runs dry. Only with its own limit, in a fluid that its sheet allows, where water can circulate.',
-};
+});
 
 /** Roots whose layers differ by more than this are woken at one end while they freeze at the other [K] (assumption). */
 const uneven = 5;

@@ -1,3 +1,4 @@
+import { messages } from '../say.ts';
 import { groundDepth, soilDiffusivity } from '../climate/ground.ts';
 import { dampingDepth } from '../laws/ground.ts';
 import type { Station } from '../region.ts';
@@ -6,13 +7,13 @@ import type { Series } from './series.ts';
 
 /** The months that a bench is heated in, and their days; a year that is not a leap year. North of the equator. */
 export const heatingMonths = [
-  { month: 10, name: 'October', days: 31 },
-  { month: 11, name: 'November', days: 30 },
-  { month: 12, name: 'December', days: 31 },
-  { month: 1, name: 'January', days: 31 },
-  { month: 2, name: 'February', days: 28 },
-  { month: 3, name: 'March', days: 31 },
-  { month: 4, name: 'April', days: 30 },
+  { month: 10, name: messages('October'), days: 31 },
+  { month: 11, name: messages('November'), days: 30 },
+  { month: 12, name: messages('December'), days: 31 },
+  { month: 1, name: messages('January'), days: 31 },
+  { month: 2, name: messages('February'), days: 28 },
+  { month: 3, name: messages('March'), days: 31 },
+  { month: 4, name: messages('April'), days: 30 },
 ] as const;
 
 export const heatingDays = heatingMonths.reduce((sum, { days }) => sum + days, 0);

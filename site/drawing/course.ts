@@ -1,3 +1,4 @@
+import { messages, say } from '../../calculators/say.ts';
 import type { Figure } from '../../calculators/calculator.ts';
 import { toBase, type QuantityName } from '../../calculators/quantities/quantity.ts';
 import { showQuantity } from '../../calculators/quantities/show.ts';
@@ -48,7 +49,7 @@ const most = (values: readonly number[]): number => -least(values.map((one) => -
 export const courseDrawing: BenchDrawing = ({ situation, answers, manner, width, sheet }) => {
   const size = sheet ? letters.body : letters.small;
   const curve = answers.night.curves?.['course'];
-  if (!curve) return nothingDrawn('Your bench through the cold snap', width);
+  if (!curve) return nothingDrawn(messages('Your bench through the cold snap'), width, manner);
   const { times, clock, series } = curve;
   const { system } = manner;
   const level = (value: number) => showQuantity(value, 'temperature', manner);
@@ -63,10 +64,14 @@ export const courseDrawing: BenchDrawing = ({ situation, answers, manner, width,
   const every = Math.max(1, Math.round(hour / ((times[1] ?? hour) - (times[0] ?? 0))));
   const hourly = times.flatMap((_, index) => (index % every === 0 ? [index] : []));
   const lines = [
-    { name: 'loop', values: of('loop'), look: looks.loop },
-    { name: sheet ? 'bench air' : 'air under the bench', values: of('under'), look: looks.under },
-    { name: sheet ? 'roots' : 'coldest roots', values: roots, look: looks.roots },
-    { name: 'outside', values: of('outside'), look: looks.outside },
+    { name: say(manner, 'loop'), values: of('loop'), look: looks.loop },
+    {
+      name: say(manner, sheet ? 'bench air' : 'air under the bench'),
+      values: of('under'),
+      look: looks.under,
+    },
+    { name: say(manner, sheet ? 'roots' : 'coldest roots'), values: roots, look: looks.roots },
+    { name: say(manner, 'outside'), values: of('outside'), look: looks.outside },
   ];
   const shown = lines.flatMap(({ values }) => values);
   const inReader = (base: number): number => {
@@ -158,7 +163,11 @@ export const courseDrawing: BenchDrawing = ({ situation, answers, manner, width,
       bold: values === roots,
       y: yOf(values.at(-1) ?? limit),
     })),
-    { text: sheet ? `limit ${level(limit)}` : `your limit, ${level(limit)}`, bold: false, y: yOf(limit) },
+    {
+      text: say(manner, sheet ? 'limit {limit}' : 'your limit, {limit}', { limit: level(limit) }),
+      bold: false,
+      y: yOf(limit),
+    },
   ];
   const room = width - margin - right - endGap - 2;
   const said = named.map(({ text, bold }) => wrap(text, size, room, bold));
@@ -206,9 +215,9 @@ export const courseDrawing: BenchDrawing = ({ situation, answers, manner, width,
     ...labels(
       [right + endGap + 2, bandTop + 0.74 * size],
       wrap(
-        sheet
-          ? `power to ${showQuantity(peak, 'power', manner)}`
-          : `power, at most ${showQuantity(peak, 'power', manner)}`,
+        say(manner, sheet ? 'power to {power}' : 'power, at most {power}', {
+          power: showQuantity(peak, 'power', manner),
+        }),
         size,
         room,
       ),
@@ -218,16 +227,28 @@ export const courseDrawing: BenchDrawing = ({ situation, answers, manner, width,
 
   const { outside, belowLimit, meanPower } = answers.night.figures;
   const inWords = (figure: Figure | null, quantity: QuantityName) =>
-    figure ? showQuantity(figure.value, quantity, manner) : 'an unknown value';
+    figure ? showQuantity(figure.value, quantity, manner) : say(manner, 'an unknown value');
   return {
     width,
     height: bandBottom + 2 * leading * size,
-    title: 'Your bench through the cold snap',
+    title: say(manner, 'Your bench through the cold snap'),
     description: [
-      `Three days with a cold night between them, every hour: outside falls to ${inWords(outside, 'temperature')}.`,
-      `The coldest roots come to ${level(least(roots))}, the air under the bench to ${level(least(of('under')))}, the loop to ${level(least(of('loop')))}.`,
-      `Your limit is ${level(limit)}; the roots are below it for ${inWords(belowLimit, 'duration')}.`,
-      `The cable gives ${inWords(meanPower, 'power')} on the mean while it is coldest and ${showQuantity(peak, 'power', manner)} at most.`,
+      say(manner, 'Three days with a cold night between them, every hour: outside falls to {outside}.', {
+        outside: inWords(outside, 'temperature'),
+      }),
+      say(
+        manner,
+        'The coldest roots come to {roots}, the air under the bench to {under}, the loop to {loop}.',
+        { roots: level(least(roots)), under: level(least(of('under'))), loop: level(least(of('loop'))) },
+      ),
+      say(manner, 'Your limit is {limit}; the roots are below it for {hours}.', {
+        limit: level(limit),
+        hours: inWords(belowLimit, 'duration'),
+      }),
+      say(manner, 'The cable gives {mean} on the mean while it is coldest and {most} at most.', {
+        mean: inWords(meanPower, 'power'),
+        most: showQuantity(peak, 'power', manner),
+      }),
     ].join(' '),
     marks,
   };

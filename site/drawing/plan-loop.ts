@@ -1,3 +1,4 @@
+import { say } from '../../calculators/say.ts';
 import type { Bench } from '../../calculators/bench/fields.ts';
 import { loopLength, loopPath, pipeOf } from '../../calculators/bench/geometry.ts';
 import { wind } from '../../calculators/electric/winding.ts';
@@ -67,22 +68,31 @@ export function turnsOf(bench: Bench, perMetre: number, manner: Manner): TurnMar
   switch (winding.outcome) {
     case 'too-short':
       return none(
-        `Not to be built: the cable is ${showQuantity(winding.missing, 'length', manner)} shorter than the pipe`,
+        say(manner, 'Not to be built: the cable is {missing} shorter than the pipe', {
+          missing: showQuantity(winding.missing, 'length', manner),
+        }),
       );
     case 'straight':
-      return none('Heating cable: straight along the pipe');
+      return none(say(manner, 'Heating cable: straight along the pipe'));
     case 'touching':
-      return none('Not to be built: the turns of the cable would touch');
+      return none(say(manner, 'Not to be built: the turns of the cable would touch'));
     case 'wound': {
       // A measured pipe may be longer or shorter than the drawn run; the turns are spread over what is drawn.
       const pitch = winding.pitch * (drawn / length);
       const every = Math.max(1, Math.ceil(leastTurn / (pitch * perMetre)));
       const number = Math.floor(winding.turns / every + 1e-9);
-      const shown = every === 1 ? 'each one is drawn' : `one in ${count(every)} is drawn`;
+      const shown =
+        every === 1
+          ? say(manner, 'each one is drawn')
+          : say(manner, 'one in {count} is drawn', { count: count(every) });
       return {
         distances: Array.from({ length: number }, (_, index) => (index + 0.5) * every * pitch),
         lean: Math.min(pitch / 2, 0.6 * pipeOf(bench).outsideDiameter),
-        words: `Heating cable: ${count(winding.turns)} turns, pitch ${size(winding.pitch)}; ${shown}`,
+        words: say(manner, 'Heating cable: {turns} turns, pitch {pitch}; {shown}', {
+          turns: count(winding.turns),
+          pitch: size(winding.pitch),
+          shown,
+        }),
       };
     }
   }

@@ -1,6 +1,7 @@
 import type { Bench } from '../../calculators/bench/fields.ts';
 import { loopLength, loopPath, pipeOf } from '../../calculators/bench/geometry.ts';
 import { showQuantity, type Manner } from '../../calculators/quantities/show.ts';
+import { messages, say } from '../../calculators/say.ts';
 import { across, roomUnder, upright } from './dimension.ts';
 import type { Mark, Point } from './drawing.ts';
 import type { BenchDrawing, DrawingInput } from './input.ts';
@@ -22,22 +23,22 @@ const sheetRows = 22;
 /** Height of the first row of balloons. */
 const balloonRow = margin + balloonRadius;
 
-const runWords = {
+const runWords = messages({
   u: 'a U along the outer edge',
   ring: 'a closed ring along the outer edge',
   straight: 'one straight run',
-} as const satisfies Record<Bench['loop']['run'], string>;
+} satisfies Record<Bench['loop']['run'], string>);
 
-const expansionWords = {
+const expansionWords = messages({
   standpipe: 'Open stand-pipe, at the highest point of the loop',
   headspace: 'Vent, at the highest point of the loop',
-} as const satisfies Record<Bench['loop']['expansion'], string>;
+} satisfies Record<Bench['loop']['expansion'], string>);
 
-const sensorWords = {
+const sensorWords = messages({
   loop: 'Sensor on the pipe, between two turns',
   air: 'Sensor in the air under the bench',
   pot: 'Sensor in a pot at the edge, where it gets coldest',
-} as const satisfies Record<Bench['control']['sensor'], string>;
+} satisfies Record<Bench['control']['sensor'], string>);
 
 /** A place that shows, this share of the way along the near leg; of a broken bench on one of its two ends [m]. */
 function alongPipe(bench: Bench, sheet: Sheet, share: number): number {
@@ -105,9 +106,15 @@ function loopText(bench: Bench, manner: Manner): string {
   const { loop, frame } = bench;
   const length = showQuantity(loopLength(bench), 'length', manner);
   const inset = showQuantity(Math.min(loop.inset, frame.width / 2), 'size', manner);
-  const measured = loop.length === null ? '' : ' as measured';
-  const lies = loop.run === 'straight' ? '' : `; middle ${inset} from the edge`;
-  return `Loop: ${pipeOf(bench).label}, ${runWords[loop.run]}, ${length}${measured}${lies}`;
+  const parts = {
+    pipe: say(manner, pipeOf(bench).label),
+    run: say(manner, runWords[loop.run]),
+    length: loop.length === null ? length : say(manner, '{length} as measured', { length }),
+    inset,
+  };
+  return loop.run === 'straight'
+    ? say(manner, 'Loop: {pipe}, {run}, {length}', parts)
+    : say(manner, 'Loop: {pipe}, {run}, {length}; middle {inset} from the edge', parts);
 }
 
 /** Everything on the plan that has a name: first what is named over the bench, from left to right, then the rest. */
@@ -117,15 +124,15 @@ function namesOf(bench: Bench, manner: Manner, sheet: Sheet, places: Places, tur
   const far = bench.loop.run === 'straight' ? near : (path[2]?.[1] ?? near);
   const place = (share: number, over: number): Point => on(sheet, [alongPipe(bench, sheet, share), over]);
   const names: Named[] = [
-    { at: places.end, side: 'above', text: expansionWords[bench.loop.expansion] },
+    { at: places.end, side: 'above', text: say(manner, expansionWords[bench.loop.expansion]) },
     { at: place(0.9, far), side: 'above', text: loopText(bench, manner) },
     {
       at: places.supply,
       side: 'below',
-      text: 'Supply, with the cold lead (dashed) to where the cable starts',
+      text: say(manner, 'Supply, with the cold lead (dashed) to where the cable starts'),
     },
     { at: place(0.3, near), side: 'below', text: turns.words },
-    { at: places.sensor, side: 'below', text: sensorWords[bench.control.sensor] },
+    { at: places.sensor, side: 'below', text: say(manner, sensorWords[bench.control.sensor]) },
   ];
   return names.toSorted((a, b) => a.side.localeCompare(b.side) || a.at[0] - b.at[0]);
 }
@@ -167,10 +174,10 @@ function dimensionMarks(
   ];
 }
 
-const shortExpansion = {
+const shortExpansion = messages({
   standpipe: 'stand-pipe, at the top',
   headspace: 'vent, at the top',
-} as const satisfies Record<Bench['loop']['expansion'], string>;
+} satisfies Record<Bench['loop']['expansion'], string>);
 
 /** Width of the signs of the plan with their words, under one another [mm]. */
 const signColumn = 58;
@@ -178,6 +185,7 @@ const signColumn = 58;
 /** What the signs of the plan stand for, in rows: the worksheet has no room for a numbered key. */
 function signRows(
   bench: Bench,
+  manner: Manner,
   left: number,
   top: number,
   width: number,
@@ -186,9 +194,9 @@ function signRows(
   const rowHeight = 5.6;
   const [signRoom, gap] = [4.4, 6];
   const signs: readonly (readonly [draw: (at: Point) => Mark[], words: string])[] = [
-    [supplySign, 'supply, cold lead dashed'],
-    [(at) => standpipeSign(at, 1.2), shortExpansion[bench.loop.expansion]],
-    [([x, y]) => [sensorSign([x, y + 1.4])], 'sensor'],
+    [supplySign, say(manner, 'supply, cold lead dashed')],
+    [(at) => standpipeSign(at, 1.2), say(manner, shortExpansion[bench.loop.expansion])],
+    [([x, y]) => [sensorSign([x, y + 1.4])], say(manner, 'sensor')],
   ];
   const marks: Mark[] = [];
   let [x, y] = [left, top + rowHeight / 2];
@@ -218,12 +226,18 @@ interface Block {
 }
 
 /** On the worksheet: what the signs stand for, beside the bench where there is room, else under it. */
-function sheetBlock(bench: Bench, width: number, rightEdge: number, under: number): Block {
+function sheetBlock(bench: Bench, manner: Manner, width: number, rightEdge: number, under: number): Block {
   if (width - margin - rightEdge < signColumn) {
-    const { marks, height } = signRows(bench, margin, under, width - 2 * margin);
+    const { marks, height } = signRows(bench, manner, margin, under, width - 2 * margin);
     return { marks, bottom: under + height };
   }
-  const { marks, height } = signRows(bench, width - margin - signColumn + 3, margin + 1, signColumn - 3);
+  const { marks, height } = signRows(
+    bench,
+    manner,
+    width - margin - signColumn + 3,
+    margin + 1,
+    signColumn - 3,
+  );
   return { marks, bottom: Math.max(under, margin + 1 + height) };
 }
 
@@ -257,25 +271,28 @@ export const planDrawing: BenchDrawing = (input) => {
   const balloonsUnder = bottom + 7 + balloonRadius;
   const lengthRow = worksheet ? bottom + 8.5 : balloonsUnder + balloonRadius + 8;
   const said = [
-    isBroken(sheet)
-      ? 'To scale; a piece of the bench, with its turns, is left out in the middle.'
-      : 'To scale.',
+    say(
+      manner,
+      isBroken(sheet)
+        ? 'To scale; a piece of the bench, with its turns, is left out in the middle.'
+        : 'To scale.',
+    ),
     ...(broad > pipeOf(bench).outsideDiameter * perMetre + 0.01
-      ? ['The pipe is drawn wider than it is.']
+      ? [say(manner, 'The pipe is drawn wider than it is.')]
       : []),
   ].join(' ');
   const under = lengthRow + roomUnder;
   const block = worksheet
-    ? sheetBlock(bench, width, right + rightColumn, under)
+    ? sheetBlock(bench, manner, width, right + rightColumn, under)
     : keyBlock(names, said, width, under);
   const scale = worksheet ? roundScale(perMetre, manner.system, worksheet.enlarged)?.name : undefined;
   return {
     width,
     height: block.bottom,
-    title: 'The bench from above',
+    title: say(manner, 'The bench from above'),
     ...(scale ? { scale } : {}),
     description: [
-      `Plan of the bench, ${long} long and ${wide} wide.`,
+      say(manner, 'Plan of the bench, {long} long and {wide} wide.', { long, wide }),
       ...names.map(({ text }) => `${text}.`),
       said,
     ].join(' '),

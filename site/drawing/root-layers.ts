@@ -1,3 +1,4 @@
+import { messages } from '../../calculators/say.ts';
 import { designRest } from '../../calculators/bench/steady.ts';
 import { showQuantity } from '../../calculators/quantities/show.ts';
 import type { Mark, Point } from './drawing.ts';
@@ -47,7 +48,7 @@ export const rootLayersDrawing: BenchDrawing = ({ situation, answers, manner, wi
   const { bench } = situation;
   // Where the calculator was refused its figures the bench at rest would be refused as well.
   if (!answers.roots.figures.withoutHeat)
-    return nothingDrawn('A pot on the design night, without heat', width);
+    return nothingDrawn(messages('A pot on the design night, without heat'), width, manner);
   const rest = designRest(situation, 'no-heat');
   const t = (node: number): number => rest.temperatures[node] ?? NaN;
   const level = (value: number) => showQuantity(value, 'temperature', manner);

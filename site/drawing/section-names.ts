@@ -3,6 +3,7 @@ import { pipeOf, skirtClosed } from '../../calculators/bench/geometry.ts';
 import { priorsOf } from '../../calculators/bench/priors.ts';
 import type { Situation } from '../../calculators/calculator.ts';
 import { showQuantity, type Manner } from '../../calculators/quantities/show.ts';
+import { messages, say } from '../../calculators/say.ts';
 import { benchTops, floors } from '../../calculators/tables/benches.ts';
 import { sheets } from '../../calculators/tables/films.ts';
 import type { Point } from './drawing.ts';
@@ -16,30 +17,36 @@ export interface Named {
   readonly short: string;
 }
 
-const coverWords = {
+const coverWords = messages({
   none: '',
   fleece: 'Cover of fleece',
   film: 'Cover of film',
   'film-infrared': 'Cover of film that holds back heat radiation',
   both: 'Cover of fleece (dashed) with film over it',
-} as const satisfies Record<Bench['cover']['kind'], string>;
+} satisfies Record<Bench['cover']['kind'], string>);
 
-const sensorWords = {
+const sensorWords = messages({
   loop: 'Sensor on the loop pipe',
   air: 'Sensor in the air under the bench',
   pot: 'Sensor in a pot, at the roots',
-} as const satisfies Record<Bench['control']['sensor'], string>;
+} satisfies Record<Bench['control']['sensor'], string>);
 
 const gapWords = (what: string, expected: number, measured: number | null, manner: Manner): string => {
-  if (measured === 0) return `${what}: none`;
+  const gap = say(manner, what);
+  if (measured === 0) return say(manner, '{gap}: none', { gap });
   const size = showQuantity(expected, 'size', manner);
-  return measured === null ? `${what}: not measured, about ${size} taken` : `${what}: ${size}`;
+  return measured === null
+    ? say(manner, '{gap}: not measured, about {size} taken', { gap, size })
+    : `${gap}: ${size}`;
 };
 
-const sheetWords = ({ skirt }: Bench): string => {
-  if (skirt.material === 'none') return 'No skirt: the sides are open';
+const sheetWords = ({ skirt }: Bench, manner: Manner): string => {
+  if (skirt.material === 'none') return say(manner, 'No skirt: the sides are open');
   const layers = Math.round(skirt.layers);
-  return `Skirt: ${sheets[skirt.material].label.toLowerCase()}${layers > 1 ? `, ${layers} layers` : ''}`;
+  const material = say(manner, sheets[skirt.material].label).toLowerCase();
+  return layers > 1
+    ? say(manner, 'Skirt: {material}, {layers} layers', { material, layers: String(layers) })
+    : say(manner, 'Skirt: {material}', { material });
 };
 
 /** What places and words the names are made from. */
@@ -60,13 +67,13 @@ function coverNames({ situation: { bench }, manner, scale }: Naming, { coverGap 
   return [
     {
       at: [x(frame.width * 0.62), y(frame.height + cover.height)],
-      text: coverWords[cover.kind],
-      short: 'cover',
+      text: say(manner, coverWords[cover.kind]),
+      short: say(manner, 'cover'),
     },
     {
       at: [x(frame.width), y(frame.height) - drawnGap(coverGap.expected, perMetre) / 2],
-      text: gapWords('Gap at the edge of the cover', coverGap.expected, cover.gap, manner),
-      short: `gap ${showQuantity(coverGap.expected, 'size', manner)}`,
+      text: gapWords(messages('Gap at the edge of the cover'), coverGap.expected, cover.gap, manner),
+      short: say(manner, 'gap {size}', { size: showQuantity(coverGap.expected, 'size', manner) }),
     },
   ];
 }
@@ -77,13 +84,16 @@ function topNames({ situation: { bench }, manner, scale: { x, y } }: Naming): Na
   return [
     {
       at: [x(potRow(bench).at(-1) ?? frame.width / 2), y(frame.height + pots.height * 0.6)],
-      text: `Pots: ${size(pots.diameter)} across, ${size(pots.height)} of medium`,
-      short: 'pots',
+      text: say(manner, 'Pots: {across} across, {high} of medium', {
+        across: size(pots.diameter),
+        high: size(pots.height),
+      }),
+      short: say(manner, 'pots'),
     },
     {
       at: [x(frame.width * 0.8), y(frame.height) + 0.4],
-      text: `Bench top: ${benchTops[frame.top].label.toLowerCase()}`,
-      short: 'bench top',
+      text: say(manner, 'Bench top: {top}', { top: say(manner, benchTops[frame.top].label).toLowerCase() }),
+      short: say(manner, 'bench top'),
     },
   ];
 }
@@ -93,21 +103,26 @@ function skirtNames({ situation: { bench }, manner, scale }: Naming, priors: Pri
   const { x, y, perMetre } = scale;
   const edge = x(frame.width);
   const side = y(frame.height * 0.62);
-  if (skirtClosed(bench) === 0) return [{ at: [edge, side], text: sheetWords(bench), short: 'no skirt' }];
-  const short = (metres: number) => `gap ${showQuantity(metres, 'size', manner)}`;
+  if (skirtClosed(bench) === 0)
+    return [{ at: [edge, side], text: sheetWords(bench, manner), short: say(manner, 'no skirt') }];
+  const short = (metres: number) => say(manner, 'gap {size}', { size: showQuantity(metres, 'size', manner) });
   const { topGap, bottomGap } = priors;
   const closed =
-    skirt.closed < 1 ? `; it closes ${showQuantity(skirt.closed, 'share', manner)} of the sides` : '';
+    skirt.closed < 1
+      ? say(manner, '; it closes {share} of the sides', {
+          share: showQuantity(skirt.closed, 'share', manner),
+        })
+      : '';
   return [
     {
       at: [edge + 0.3, y(frame.height) + 0.8 + drawnGap(topGap.expected, perMetre) / 2],
-      text: gapWords('Gap at the bench edge', topGap.expected, skirt.topGap, manner),
+      text: gapWords(messages('Gap at the bench edge'), topGap.expected, skirt.topGap, manner),
       short: short(topGap.expected),
     },
-    { at: [edge + 0.5, side], text: sheetWords(bench) + closed, short: 'skirt' },
+    { at: [edge + 0.5, side], text: sheetWords(bench, manner) + closed, short: say(manner, 'skirt') },
     {
       at: [edge + 0.5, y(0) - drawnGap(bottomGap.expected, perMetre) / 2],
-      text: gapWords('Gap at the floor', bottomGap.expected, skirt.bottomGap, manner),
+      text: gapWords(messages('Gap at the floor'), bottomGap.expected, skirt.bottomGap, manner),
       short: short(bottomGap.expected),
     },
   ];
@@ -119,17 +134,22 @@ function loopNames({ situation: { bench }, manner, scale, middles }: Naming): Na
   const offset = (pipe.outsideDiameter / 2) * 0.7;
   const inset = showQuantity(Math.min(bench.loop.inset, bench.frame.width / 2), 'size', manner);
   const lies =
-    bench.loop.run === 'straight' ? 'under the middle of the bench' : `middle ${inset} from the edge`;
+    bench.loop.run === 'straight'
+      ? say(manner, 'under the middle of the bench')
+      : say(manner, 'middle {inset} from the edge', { inset });
   return [
     {
       at: [x(Math.max(...middles) + offset), y(pipeLevel(bench) + offset)],
-      text: `Loop: ${pipe.label}, cable wound round it; ${lies}`,
-      short: 'loop',
+      text: say(manner, 'Loop: {pipe}, cable wound round it; {place}', {
+        pipe: say(manner, pipe.label),
+        place: lies,
+      }),
+      short: say(manner, 'loop'),
     },
     {
       at: sensorPlace(bench, scale, middles),
-      text: sensorWords[bench.control.sensor],
-      short: 'sensor',
+      text: say(manner, sensorWords[bench.control.sensor]),
+      short: say(manner, 'sensor'),
     },
   ];
 }
@@ -138,12 +158,14 @@ function floorNames({ situation: { bench }, manner, scale: { x, y } }: Naming): 
   const { width, floor, floorInsulation } = bench.frame;
   const surface: Named = {
     at: [x(width * 0.9), y(0) + 1.2],
-    text: `Floor: ${floors[floor].label.toLowerCase()}`,
-    short: 'floor',
+    text: say(manner, 'Floor: {floor}', { floor: say(manner, floors[floor].label).toLowerCase() }),
+    short: say(manner, 'floor'),
   };
   if (floorInsulation === 0) return [surface];
-  const text = `Foam board on the floor: ${showQuantity(floorInsulation, 'size', manner)}`;
-  return [{ at: [x(width * 0.8), y(floorInsulation / 2)], text, short: 'foam board' }, surface];
+  const text = say(manner, 'Foam board on the floor: {size}', {
+    size: showQuantity(floorInsulation, 'size', manner),
+  });
+  return [{ at: [x(width * 0.8), y(floorInsulation / 2)], text, short: say(manner, 'foam board') }, surface];
 }
 
 /** Everything in the section that has a name, from top to bottom. */

@@ -1,6 +1,7 @@
+import { say } from '../../calculators/say.ts';
 import { loopPath, pipeOf } from '../../calculators/bench/geometry.ts';
 import type { Bench } from '../../calculators/bench/fields.ts';
-import { showQuantity } from '../../calculators/quantities/show.ts';
+import { showQuantity, type Manner } from '../../calculators/quantities/show.ts';
 import { leader } from './arrow.ts';
 import { across, roomUnder, upright } from './dimension.ts';
 import type { Mark } from './drawing.ts';
@@ -151,7 +152,7 @@ function shortNames(things: readonly Named[], { width, widthRow }: Layout): Bloc
 }
 
 /** In the guide, things are numbered in a column, and a key under the drawing names them. */
-function numberedNames(things: readonly Named[], { width, widthRow }: Layout): Block {
+function numberedNames(things: readonly Named[], { width, widthRow }: Layout, manner: Manner): Block {
   const column = width - margin - balloonRadius;
   const last = Math.max(widthRow, roof + things.length * 6);
   const wanted = things.map(({ at }) => at[1]);
@@ -162,8 +163,10 @@ function numberedNames(things: readonly Named[], { width, widthRow }: Layout): B
   const texts = things.map(({ text }) => text);
   const list = key(texts, { ...place, top: under + 3 });
   const noteTop = under + 3 + list.height + 1;
-  const said =
-    'To scale, but gaps and cable are drawn wide enough to be seen. How high the pipe lies is yours to choose.';
+  const said = say(
+    manner,
+    'To scale, but gaps and cable are drawn wide enough to be seen. How high the pipe lies is yours to choose.',
+  );
   const small = notes([said], { ...place, top: noteTop });
   return { marks: [...balloons, ...list.marks, ...small.marks], bottom: noteTop + small.height + 1 };
 }
@@ -179,15 +182,21 @@ export const sectionDrawing: BenchDrawing = (input) => {
   const { bench, scaleName, metres } = layout;
   const { frame, cover } = bench;
   const things = named(layout);
-  const names = sheet ? shortNames(things, layout) : numberedNames(things, layout);
-  const rises = cover.kind === 'none' ? '' : `; the cover rises ${metres(cover.height)} over it`;
+  const names = sheet ? shortNames(things, layout) : numberedNames(things, layout, manner);
+  const size = { wide: metres(frame.width), high: metres(frame.height), rise: metres(cover.height) };
   return {
     width,
     height: names.bottom,
-    title: 'The bench cut across',
+    title: say(manner, 'The bench cut across'),
     ...(scaleName === undefined ? {} : { scale: scaleName }),
     description: [
-      `Section to scale. The bench is ${metres(frame.width)} wide and ${metres(frame.height)} high${rises}.`,
+      cover.kind === 'none'
+        ? say(manner, 'Section to scale. The bench is {wide} wide and {high} high.', size)
+        : say(
+            manner,
+            'Section to scale. The bench is {wide} wide and {high} high; the cover rises {rise} over it.',
+            size,
+          ),
       ...things.map(({ text }) => `${text}.`),
     ].join(' '),
     marks: [...benchMarks(input, layout), ...dimensionMarks(layout), ...names.marks],

@@ -1,3 +1,4 @@
+import { messages } from '../../calculators/say.ts';
 import type { Cell } from '../../calculators/calculator.ts';
 import { nightRung } from '../../calculators/bench/night-ladder.ts';
 import { actionAt } from '../../calculators/bench/root-state.ts';
@@ -63,7 +64,8 @@ export const temperatureLadderDrawing: BenchDrawing = ({ situation, answers, man
     const [outside, roots, on] = [numberOf(row['outside']), numberOf(row['roots']), numberOf(row['on'])];
     return outside > design + same ? [{ outside, roots, on, action: row['action'] ?? null }] : [];
   });
-  if (!figures.outside) return nothingDrawn('What the thermometer outside tells you to do', width);
+  if (!figures.outside)
+    return nothingDrawn(messages('What the thermometer outside tells you to do'), width, manner);
   const lowest = figures.lowestRootTemperature?.value ?? NaN;
   const { on } = nightRung(situation, design);
   const all: Rung[] = [

@@ -1,14 +1,21 @@
 import type { Bench } from '../../calculators/bench/fields.ts';
-import { showNumber, showQuantity } from '../../calculators/quantities/show.ts';
+import { showNumber, showQuantity, type Manner } from '../../calculators/quantities/show.ts';
+import { messages, say } from '../../calculators/say.ts';
 import type { DrawingInput } from './input.ts';
 import type { View, Wound } from './wound.ts';
 
 /** Limits of the cable's own sheet that the winding would break, by the calculator's names for them. */
-const brokenLimits: Readonly<Record<string, (bench: Bench, size: (metres: number) => string) => string>> = {
-  'gap-too-small': ({ cable }, size) =>
-    `Not to be built: the cable’s sheet asks for a gap of at least ${size(cable.leastGap)}.`,
-  'bend-too-tight': ({ cable }, size) =>
-    `Not to be built: the cable’s sheet allows no bend tighter than ${size(cable.smallestBend)}.`,
+const brokenLimits: Readonly<
+  Record<string, (bench: Bench, size: (metres: number) => string, manner: Manner) => string>
+> = {
+  'gap-too-small': ({ cable }, size, manner) =>
+    say(manner, 'Not to be built: the cable’s sheet asks for a gap of at least {gap}.', {
+      gap: size(cable.leastGap),
+    }),
+  'bend-too-tight': ({ cable }, size, manner) =>
+    say(manner, 'Not to be built: the cable’s sheet allows no bend tighter than {bend}.', {
+      bend: size(cable.smallestBend),
+    }),
 };
 
 /** What is said under the drawing: in bold what stops it from being built, and plainly what it shows. */
@@ -21,20 +28,31 @@ export const windingWords = (
   const size = (value: number) => showQuantity(value, 'size', manner);
   const limits = answers.winding.warnings.flatMap(({ code }) => {
     const words = brokenLimits[code];
-    return words ? [words(situation.bench, size)] : [];
+    return words ? [words(situation.bench, size, manner)] : [];
   });
   switch (winding.outcome) {
     case 'too-short':
       return {
-        bold: [`Not to be built: the cable is ${metres(winding.missing)} shorter than the pipe.`],
+        bold: [
+          say(manner, 'Not to be built: the cable is {missing} shorter than the pipe.', {
+            missing: metres(winding.missing),
+          }),
+        ],
         plain: [],
       };
     case 'straight':
-      return { bold: ['The cable is just as long as the pipe: it lies straight along it.'], plain: [] };
+      return {
+        bold: [say(manner, 'The cable is just as long as the pipe: it lies straight along it.')],
+        plain: [],
+      };
     case 'touching':
       return {
         bold: [
-          `Not to be built: the turns would touch or lie on each other. ${metres(winding.tooMuch)} of cable has no room.`,
+          say(
+            manner,
+            'Not to be built: the turns would touch or lie on each other. {length} of cable has no room.',
+            { length: metres(winding.tooMuch) },
+          ),
           ...limits,
         ],
         plain: [],
@@ -42,18 +60,25 @@ export const windingWords = (
     case 'wound':
       return {
         bold: [
-          ...(winding.turns < 1 ? ['The cable is hardly longer than the pipe: not even one turn.'] : []),
+          ...(winding.turns < 1
+            ? [say(manner, 'The cable is hardly longer than the pipe: not even one turn.')]
+            : []),
           ...limits,
         ],
         plain: [
-          `${showNumber(winding.turns, 'count', manner)} turns of ${size(cable)} cable on ${metres(length)} of ${size(pipe)} pipe.`,
+          say(manner, '{turns} turns of {cable} cable on {length} of {pipe} pipe.', {
+            turns: showNumber(winding.turns, 'count', manner),
+            cable: size(cable),
+            length: metres(length),
+            pipe: size(pipe),
+          }),
         ],
       };
   }
 };
 
-export const viewWords = {
+export const viewWords = messages({
   whole: 'The whole pipe, to scale.',
   window: 'Part of the pipe, to scale.',
   broken: 'Two parts of the pipe, one turn apart; a piece between them is left out.',
-} as const satisfies Record<View['kind'], string>;
+} satisfies Record<View['kind'], string>);

@@ -1,4 +1,5 @@
-import { showQuantity } from '../../calculators/quantities/show.ts';
+import { say } from '../../calculators/say.ts';
+import { showQuantity, type Manner } from '../../calculators/quantities/show.ts';
 import { arrow, arrowhead, leader } from './arrow.ts';
 import { arc } from './curve.ts';
 import { across, upright } from './dimension.ts';
@@ -96,9 +97,9 @@ function layoutOf({ situation, manner, width, sheet }: DrawingInput): Layout {
     top,
     bottom: axis + half,
     cableRoom,
-    pitchText: apart ? `pitch ${size(apart.pitch)}` : '',
-    cable: nameOf(`cable ${size(cable)}`),
-    gap: nameOf(apart && apart.turns > 1 ? `clear gap ${size(apart.gap)}` : ''),
+    pitchText: apart ? say(manner, 'pitch {size}', { size: size(apart.pitch) }) : '',
+    cable: nameOf(say(manner, 'cable {size}', { size: size(cable) })),
+    gap: nameOf(apart && apart.turns > 1 ? say(manner, 'clear gap {size}', { size: size(apart.gap) }) : ''),
     diameter,
   };
 }
@@ -239,7 +240,7 @@ function nameMarks(
 }
 
 /** The arrow under the names, along the pipe. */
-const wayMarks = (row: number): Mark[] => [
+const wayMarks = (row: number, manner: Manner): Mark[] => [
   ...arrow(
     [
       [margin, row - 1.2],
@@ -247,7 +248,7 @@ const wayMarks = (row: number): Mark[] => [
     ],
     1.2,
   ),
-  label([margin + 14.5, row], 'all turns the same way'),
+  label([margin + 14.5, row], say(manner, 'all turns the same way')),
 ];
 
 /**
@@ -263,7 +264,7 @@ export const windingDrawing: BenchDrawing = (input) => {
   const isWound = wound.pitch !== null;
   const lastRow = isWound ? nameRow + wayDrop : nameRow;
   const { bold, plain } = windingWords(wound, input);
-  const seen = viewWords[view.kind];
+  const seen = say(manner, viewWords[view.kind]);
   const room = { left: margin, width: width - 2 * margin };
   const strong = notes(bold, { ...room, top: lastRow + 2.5, bold: true });
   const small = notes(sheet ? [] : [...plain, seen], { ...room, top: lastRow + 2.5 + strong.height });
@@ -272,21 +273,24 @@ export const windingDrawing: BenchDrawing = (input) => {
   return {
     width,
     height: lastRow + 2.5 + strong.height + small.height + 1,
-    title: 'The cable on the pipe',
+    title: say(manner, 'The cable on the pipe'),
     ...(isEven ? { scale: even.name } : {}),
     description: [
-      `Side view of the loop pipe, ${diameter[1] ?? ''} outside, with its ${cable.text}.`,
+      say(manner, 'Side view of the loop pipe, {diameter} outside, with its {cable}.', {
+        diameter: diameter[1] ?? '',
+        cable: cable.text,
+      }),
       ...[pitchText, gap.text].filter(Boolean).map((text) => `${text}.`),
       ...bold,
       ...plain,
-      ...(pitchText ? ['All turns run the same way round and none touches another.'] : []),
+      ...(pitchText ? [say(manner, 'All turns run the same way round and none touches another.')] : []),
       seen,
     ].join(' '),
     marks: [
       ...side.marks,
       ...endMarks(layout),
       ...nameMarks(layout, side, nameRow),
-      ...(isWound ? wayMarks(lastRow) : []),
+      ...(isWound ? wayMarks(lastRow, manner) : []),
       ...strong.marks,
       ...small.marks,
     ],

@@ -44,10 +44,17 @@ export type Block =
       readonly kind: 'log';
       readonly columns: readonly { readonly name: string; readonly head: string; readonly share: number }[];
       readonly rows: number;
+      /** What a blank is called to those who cannot see it, by its row and the head of its column. */
+      readonly hint: (row: number, head: string) => string;
     }
   /** Blanks with a label before each. */
   | { readonly kind: 'blanks'; readonly blanks: readonly Blank[] }
-  | { readonly kind: 'code'; readonly modules: readonly (readonly boolean[])[]; readonly link: string };
+  | {
+      readonly kind: 'code';
+      readonly modules: readonly (readonly boolean[])[];
+      readonly link: string;
+      readonly alt: string;
+    };
 
 export interface LabelledValue {
   readonly label: string;
@@ -488,7 +495,7 @@ function banner({ title: text, entries }: Of<'banner'>, width: number, style: St
   };
 }
 
-function log({ columns, rows }: Of<'log'>, width: number, { measure }: Style): PlacedBlock {
+function log({ columns, rows, hint }: Of<'log'>, width: number, { measure }: Style): PlacedBlock {
   const items: Item[] = [];
   const inset = 2.5;
   const total = columns.reduce((sum, { share }) => sum + share, 0);
@@ -520,7 +527,7 @@ function log({ columns, rows }: Of<'log'>, width: number, { measure }: Style): P
           box: { x: (starts[index] ?? 0) + 1, y: y + 1, width: (widths[index] ?? 0) - 2, height: logRow - 2 },
           part: of,
           name: `log_${row + 1}_${name}`,
-          hint: `Row ${row + 1}: ${head}`,
+          hint: hint(row + 1, head),
           size: fieldSize,
         });
         return part('TD', [of]);
@@ -564,9 +571,9 @@ function blanks({ blanks: all }: Of<'blanks'>, width: number, { size, measure }:
   return { height: y, items, parts };
 }
 
-function codeBlock({ modules, link }: Of<'code'>): PlacedBlock {
+function codeBlock({ modules, link, alt }: Of<'code'>): PlacedBlock {
   const side = codeSide(modules.length);
-  const picture = part('Figure', [], { alt: 'QR code: opens this bench in the guide' });
+  const picture = part('Figure', [], { alt });
   const of = part('Link', [picture]);
   const quiet = (side / (modules.length + 2 * quietModules)) * quietModules;
   return {

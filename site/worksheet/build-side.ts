@@ -5,6 +5,7 @@ import type { CautionId } from '../../calculators/calculator.ts';
 import { shoppingList } from '../../calculators/shopping.ts';
 import { ruleSets } from '../../calculators/tables/rule-sets.ts';
 import type { BenchDrawing } from '../drawing/input.ts';
+import type { Manner } from '../../calculators/quantities/show.ts';
 import { planDrawing } from '../drawing/plan.ts';
 import { sectionDrawing } from '../drawing/section.ts';
 import { windingDrawing } from '../drawing/winding.ts';
@@ -13,7 +14,8 @@ import { codeSide, type Block, type LabelledValue, type TableRow } from './block
 import type { Band, Column, Side } from './compose.ts';
 import type { LeftOut } from './left-out.ts';
 import { field, figureOf, given, hintsToRead, reasonsAgainst, shown, value, type Facts } from './facts.ts';
-import { bold, run, type Run } from './text.ts';
+import { messages, say } from '../../calculators/say.ts';
+import { bold, run, runsOf, type Run } from './text.ts';
 
 const heading = (text: string): Block => ({ kind: 'heading', text });
 const paragraph = (...runs: Run[]): Block => ({ kind: 'paragraph', runs });
@@ -21,19 +23,24 @@ const rows = (entries: readonly LabelledValue[]): Block[] =>
   entries.length > 0 ? [{ kind: 'rows', rows: entries }] : [];
 
 /** A caution beside the figures that it is about, in its first sentence; the other side has all of it. */
-const signs = (...ids: CautionId[]): Block[] => [
+const signs = ({ manner }: Facts, ...ids: CautionId[]): Block[] => [
   {
     kind: 'paragraph',
     mark: '⚠',
-    runs: [bold(ids.map((id) => signWords[id] ?? `${cautions[id].title}.`).join(' '))],
+    runs: [bold(ids.map((id) => signOf(id, manner)).join(' '))],
   },
 ];
 
 /** Of cautions whose title alone does not say what to do or to fear. */
-const signWords: Partial<Record<CautionId, string>> = {
+const signWords: Partial<Record<CautionId, string>> = messages({
   'mains-and-water': 'Mains and water kill: unplug first.',
   'antifreeze-poison': 'Antifreeze can poison people and animals.',
-};
+});
+
+function signOf(id: CautionId, manner: Manner): string {
+  const words = signWords[id];
+  return words === undefined ? `${say(manner, cautions[id].title)}.` : say(manner, words);
+}
 
 /** Cautions of which this side says all that matters. */
 export const saidBeside = [
@@ -52,10 +59,21 @@ function windingSign(facts: Facts): Block {
       : null;
   };
   const [crossed, loose] = [hot('sheath.atCrossing'), hot('sheath.inFreeAir')];
-  const places = [...(crossed ? [`crossed ${crossed}`] : []), ...(loose ? [`loose ${loose}`] : [])];
+  const { manner } = facts;
+  const limit = given(value(facts, allowed, 'temperature'));
   const words =
-    places.length > 0 ? ` Limit ${given(value(facts, allowed, 'temperature'))}; ${places.join(', ')}.` : '';
-  return { kind: 'paragraph', mark: '⚠', runs: [bold(`${cautions.crossing.title}.`), run(words)] };
+    crossed && loose
+      ? say(manner, 'Limit {limit}; crossed {crossed}, loose {loose}.', { limit, crossed, loose })
+      : crossed
+        ? say(manner, 'Limit {limit}; crossed {crossed}.', { limit, crossed })
+        : loose
+          ? say(manner, 'Limit {limit}; loose {loose}.', { limit, loose })
+          : '';
+  return {
+    kind: 'paragraph',
+    mark: '⚠',
+    runs: [bold(`${say(manner, cautions.crossing.title)}.`), run(words && ` ${words}`)],
+  };
 }
 
 /** Why the loop is filled before the cable is switched on, with the temperature that the empty pipe comes to. */
@@ -64,11 +82,17 @@ function heatSign(facts: Facts): Block {
   const found = figureOf(facts, 'sheath.pipeWhenEmpty');
   const most = found ? (found.figure.high ?? found.figure.value) : 0;
   const show = (amount: number): string => given(value(facts, amount, 'temperature'));
-  const why = most > highestService ? ` (${show(most)}; limit ${show(highestService)})` : '';
   return {
     kind: 'paragraph',
     mark: '⚠',
-    runs: [bold('Never heat the pipe empty'), run(why), bold('. No foam or film over the cable.')],
+    runs:
+      most > highestService
+        ? runsOf(
+            facts.manner,
+            '*Never heat the pipe empty* ({most}; limit {limit})*. No foam or film over the cable.*',
+            { most: show(most), limit: show(highestService) },
+          )
+        : runsOf(facts.manner, '*Never heat the pipe empty**. No foam or film over the cable.*'),
   };
 }
 
@@ -93,22 +117,40 @@ export type NotesPlace = string | null;
 function readFirst(facts: Facts, place: NotesPlace): Block[] {
   const { length } = hintsToRead(facts);
   if (length === 0) return [];
-  const count = `${length} ${length === 1 ? 'hint' : 'hints'} for this bench`;
-  return [paragraph(bold(`Read first: ${count}, ${place ? `on ${place}` : 'in the guide'}.`))];
+  const parts = { count: String(length), place: place ?? '' };
+  const { manner } = facts;
+  if (!place)
+    return [
+      paragraph(
+        bold(
+          length === 1
+            ? say(manner, 'Read first: 1 hint for this bench, in the guide.')
+            : say(manner, 'Read first: {count} hints for this bench, in the guide.', parts),
+        ),
+      ),
+    ];
+  return [
+    paragraph(
+      bold(
+        length === 1
+          ? say(manner, 'Read first: 1 hint for this bench, on {place}.', parts)
+          : say(manner, 'Read first: {count} hints for this bench, on {place}.', parts),
+      ),
+    ),
+  ];
 }
 
 function head(facts: Facts, names: Names, code: Code, place: NotesPlace): Band[] {
-  const night = field(facts, 'place.designNight');
   const blocks: Block[] = [
     { kind: 'title', text: names.bench },
     paragraph(
-      run(
-        `${[names.house, names.station, names.region].filter((name) => name !== '').join(' · ')} · built for `,
-      ),
-      bold(value(facts, designOutside(facts.situation), 'temperature')),
-      run(` outside, ${night.charAt(0).toLowerCase()}${night.slice(1)}`),
+      ...runsOf(facts.manner, '{place} · built for *{outside}* outside, {night}', {
+        place: [names.house, names.station, names.region].filter((name) => name !== '').join(' · '),
+        outside: value(facts, designOutside(facts.situation), 'temperature'),
+        night: lowerFirst(field(facts, 'place.designNight')),
+      }),
     ),
-    ...notes(names),
+    ...notes(names, facts.manner),
     // Reasons against building it come before anything else to read.
     ...(reasonsAgainst(facts).length > 0 ? [] : readFirst(facts, place)),
   ];
@@ -136,12 +178,16 @@ export function stopBanner(facts: Facts, title: string, after: string): Band[] {
 }
 
 /** What the grower noted, and what of it cannot be printed. */
-function notes({ notes: text, incomplete }: Names): Block[] {
+function notes({ notes: text, incomplete }: Names, manner: Manner): Block[] {
   const blocks: Block[] = [];
-  if (text !== '') blocks.push(paragraph(bold('Notes: '), run(text)));
+  if (text !== '') blocks.push(paragraph(...runsOf(manner, '*Notes: *{text}', { text })));
   if (incomplete)
     blocks.push(
-      paragraph(run('□ stands for a letter that this sheet cannot print. The guide has the text in full.')),
+      paragraph(
+        run(
+          say(manner, '□ stands for a letter that this sheet cannot print. The guide has the text in full.'),
+        ),
+      ),
     );
   return blocks;
 }
@@ -153,6 +199,7 @@ function notes({ notes: text, incomplete }: Names): Block[] {
 function filling(facts: Facts): (readonly Run[])[] {
   const { bench } = facts.situation;
   const { loop, mix, cable } = bench;
+  const { manner } = facts;
   const mixed = mix.antifreeze !== 'none';
   const steps: (readonly Run[])[] = [];
   const concentrate = shown(facts, 'mix.concentrateVolume');
@@ -160,44 +207,67 @@ function filling(facts: Facts): (readonly Run[])[] {
   const liquidTo = shown(facts, 'mix.liquidTo');
   const volume = shown(facts, 'loop.volume');
   if (mixed && concentrate && water)
-    steps.push([
-      run('Stir '),
-      bold(concentrate),
-      run(' of concentrate into '),
-      bold(water),
-      run(` of water: ${given(field(facts, 'mix.share'))}`),
-      ...(liquidTo ? [run(', surely liquid to '), bold(liquidTo)] : []),
-      run('.'),
-    ]);
-  steps.push([
-    run(`Fill slowly at about ${given(field(facts, 'loop.fillTemperature'))}`),
-    ...(volume ? [run(': '), bold(volume)] : []),
-    run('. Look for drips. Let the air out.'),
-  ]);
+    steps.push(
+      runsOf(
+        manner,
+        liquidTo
+          ? 'Stir *{concentrate}* of concentrate into *{water}* of water: {share}, surely liquid to *{liquidTo}*.'
+          : 'Stir *{concentrate}* of concentrate into *{water}* of water: {share}.',
+        { concentrate, water, share: given(field(facts, 'mix.share')), liquidTo: liquidTo ?? '' },
+      ),
+    );
+  const warm = given(field(facts, 'loop.fillTemperature'));
+  steps.push(
+    volume
+      ? runsOf(manner, 'Fill slowly at about {warm}: *{volume}*. Look for drips. Let the air out.', {
+          warm,
+          volume,
+        })
+      : runsOf(manner, 'Fill slowly at about {warm}. Look for drips. Let the air out.', { warm }),
+  );
   const level = shown(facts, 'loop.fillLevel');
   const rise = shown(facts, 'loop.likelyRise');
   const headspace = shown(facts, 'loop.headspace');
-  if (loop.expansion === 'standpipe')
-    steps.push([
-      run('Stand-pipe, open: leave '),
-      ...(level ? [bold(level), run(' in it, ')] : []),
-      bold(value(facts, loop.standpipeHeight, 'size')),
-      run(' free'),
-      ...(rise ? [run('. It rises '), bold(rise), run(` by ${given(field(facts, 'loop.hottest'))}`)] : []),
-      run('.'),
-    ]);
-  else
-    steps.push([
-      run('Leave '),
-      ...(headspace ? [bold(headspace), run(' of ')] : []),
-      run('air at the highest point, under an open vent.'),
-    ]);
+  if (loop.expansion === 'standpipe') {
+    const parts = {
+      free: value(facts, loop.standpipeHeight, 'size'),
+      level: level ?? '',
+      rise: rise ?? '',
+      hottest: given(field(facts, 'loop.hottest')),
+    };
+    const message = messages(
+      level
+        ? rise
+          ? 'Stand-pipe, open: leave *{level}* in it, *{free}* free. It rises *{rise}* by {hottest}.'
+          : 'Stand-pipe, open: leave *{level}* in it, *{free}* free.'
+        : rise
+          ? 'Stand-pipe, open: leave *{free}* free. It rises *{rise}* by {hottest}.'
+          : 'Stand-pipe, open: leave *{free}* free.',
+    );
+    steps.push(runsOf(manner, message, parts));
+  } else
+    steps.push(
+      headspace
+        ? runsOf(manner, 'Leave *{space}* of air at the highest point, under an open vent.', {
+            space: headspace,
+          })
+        : runsOf(manner, 'Leave air at the highest point, under an open vent.'),
+    );
   const freezing = shown(facts, 'mix.freezingPoint');
-  if (mixed && freezing) steps.push([run('Test the mix: it should read '), bold(freezing), run('.')]);
+  if (mixed && freezing)
+    steps.push(runsOf(manner, 'Test the mix: it should read *{freezing}*.', { freezing }));
   steps.push(
-    [run(`Wind. Same ${cable.kind === 'constant' ? 'ohms' : 'insulation reading'} as before?`)],
-    [run('Electrician tests the ground-fault device.')],
-    [run(`${mixed ? 'Label the loop' : 'Label it: plain water, freezes'}. Filled? Then switch on.`)],
+    runsOf(
+      manner,
+      cable.kind === 'constant' ? 'Wind. Same ohms as before?' : 'Wind. Same insulation reading as before?',
+    ),
+    runsOf(manner, 'Electrician tests the ground-fault device.'),
+    runsOf(
+      manner,
+      mixed
+        ? 'Label the loop. Filled? Then switch on.'
+        : 'Label it: plain water, freezes. Filled? Then switch on.',
+    ),
   );
   return steps;
 }
@@ -206,10 +276,15 @@ function filling(facts: Facts): (readonly Run[])[] {
 const apart = 0.25;
 
 /** What the guide advises, as the note of a setting from which it differs. */
-function advice(facts: Facts, set: number, name: string, place = ''): { readonly note?: string } {
+function advice(facts: Facts, set: number, name: string, inPot = false): { readonly note?: string } {
   const found = figureOf(facts, name);
-  if (!found || (place === '' && Math.abs(found.figure.value - set) < apart)) return {};
-  return { note: `advised${place}: ${value(facts, found.figure.value, found.quantity)}` };
+  if (!found || (!inPot && Math.abs(found.figure.value - set) < apart)) return {};
+  const advised = { value: value(facts, found.figure.value, found.quantity) };
+  return {
+    note: inPot
+      ? say(facts.manner, 'advised in pot: {value}', advised)
+      : say(facts.manner, 'advised: {value}', advised),
+  };
 }
 
 /** The set point that is advised: for the sensor where it is, or in a pot where no set point serves it there. */
@@ -217,22 +292,23 @@ function advisedSetPoint(facts: Facts): { readonly note?: string } {
   const { sensor, setPoint } = facts.situation.bench.control;
   if (sensor === 'air' && figureOf(facts, 'settings.setInAir'))
     return advice(facts, setPoint, 'settings.setInAir');
-  return advice(facts, setPoint, 'settings.setInPot', sensor === 'pot' ? '' : ' in pot');
+  return advice(facts, setPoint, 'settings.setInPot', sensor !== 'pot');
 }
 
 /** What is set by hand, to be read from across the shed, and what the guide advises where that is something else. */
 function settings(facts: Facts): LabelledValue[] {
   const { alarmLow, alarmHigh } = facts.situation.bench.control;
+  const { manner } = facts;
   return [
-    { label: 'set point', value: field(facts, 'control.setPoint'), ...advisedSetPoint(facts) },
-    { label: 'limit thermostat', value: `≤\u2009${limitThermostat(facts)}` },
+    { label: say(manner, 'set point'), value: field(facts, 'control.setPoint'), ...advisedSetPoint(facts) },
+    { label: say(manner, 'limit thermostat'), value: `≤\u2009${limitThermostat(facts)}` },
     {
-      label: 'low alarm, in pot',
+      label: say(manner, 'low alarm, in pot'),
       value: field(facts, 'control.alarmLow'),
       ...advice(facts, alarmLow, 'settings.alarmLow'),
     },
     {
-      label: 'high alarm, on loop',
+      label: say(manner, 'high alarm, on loop'),
       value: field(facts, 'control.alarmHigh'),
       ...advice(facts, alarmHigh, 'settings.alarmHigh'),
     },
@@ -253,28 +329,29 @@ function limitThermostat(facts: Facts): string {
 
 /** What is there beside what it must be. */
 const circuit = (facts: Facts): LabelledValue[] => {
+  const { manner } = facts;
   const { bench, region } = facts.situation;
   const atMost = ruleSets[region.mains.rules].voltageDrop.value;
   const both = (...parts: (string | null)[]): string => parts.filter((one) => one !== null).join('; ');
   return [
     {
-      label: 'Current',
-      value: shown(facts, 'circuit.current') ?? 'none',
+      label: say(manner, 'Current'),
+      value: shown(facts, 'circuit.current') ?? say(manner, 'none'),
     },
     {
-      label: 'Breaker; smallest',
+      label: say(manner, 'Breaker; smallest'),
       value: both(field(facts, 'supply.breaker'), shown(facts, 'circuit.smallestBreaker')),
     },
-    { label: 'Wire', value: field(facts, 'supply.conductor') },
+    { label: say(manner, 'Wire'), value: field(facts, 'supply.conductor') },
     {
-      label: 'Feeder; longest',
+      label: say(manner, 'Feeder; longest'),
       value: both(
         given(value(facts, bench.supply.feederLength, 'length')),
         shown(facts, 'circuit.longestFeeder'),
       ),
     },
     {
-      label: 'Voltage lost; most',
+      label: say(manner, 'Voltage lost; most'),
       value: both(shown(facts, 'circuit.voltageDrop'), value(facts, atMost, 'share')),
     },
   ];
@@ -303,18 +380,21 @@ export const drawingBlock = (
 
 /** What to buy, with room for the price of each, in two columns. It may hang elsewhere: it is needed once. */
 function buying(facts: Facts): Band {
+  const { manner } = facts;
   const list = shoppingList(facts.situation, facts.answers).map(({ group, name, quantity }, index) => {
     const label = sentenceText(name, facts.manner);
     const row: TableRow = {
       cells: [
         label,
         given(sentenceText(quantity, facts.manner)),
-        { name: `price_${index + 1}`, hint: `Price: ${label}` },
+        { name: `price_${index + 1}`, hint: say(manner, 'Price: {part}', { part: label }) },
       ],
     };
     return { group, row };
   });
-  const sum: TableRow = { cells: ['In all', '', { name: 'price_sum', hint: 'Price: in all' }] };
+  const sum: TableRow = {
+    cells: [say(manner, 'In all'), '', { name: 'price_sum', hint: say(manner, 'Price: in all') }],
+  };
   const column = (title: string, rows: readonly TableRow[]): Column => ({
     share: 0.5,
     blocks: [
@@ -322,9 +402,9 @@ function buying(facts: Facts): Band {
       {
         kind: 'table',
         columns: [
-          { head: 'Part', share: 5.8 },
-          { head: 'Amount', share: 1.95 },
-          { head: 'Price', share: 1.35 },
+          { head: say(manner, 'Part'), share: 5.8 },
+          { head: say(manner, 'Amount'), share: 1.95 },
+          { head: say(manner, 'Price'), share: 1.35 },
         ],
         rows,
       },
@@ -336,8 +416,8 @@ function buying(facts: Facts): Band {
   return {
     movable: true,
     columns: [
-      column('What to buy: loop and cable', rowsOf(true)),
-      column('To enclose, switch and watch', [...rowsOf(false), sum]),
+      column(say(manner, 'What to buy: loop and cable'), rowsOf(true)),
+      column(say(manner, 'To enclose, switch and watch'), [...rowsOf(false), sum]),
     ],
   };
 }
@@ -351,31 +431,35 @@ export function buildSide(
   leaveOut: readonly LeftOut[] = [],
 ): Side {
   const { antifreeze } = facts.situation.bench.mix;
+  const { manner } = facts;
   const stopped = reasonsAgainst(facts).length > 0;
   const drawn = !leaveOut.includes('drawings');
   const half = (title: string, height: number, draw: BenchDrawing): Block[] =>
     drawn ? [drawingBlock(facts, title, height, enlarged.half, draw)] : [];
   const numbers: LabelledValue[] = [
-    { label: 'turn to turn', value: shown(facts, 'winding.pitch') },
-    { label: 'clear gap', value: shown(facts, 'winding.gap') },
-    { label: 'turns', value: shown(facts, 'winding.turns') },
+    { label: say(manner, 'turn to turn'), value: shown(facts, 'winding.pitch') },
+    { label: say(manner, 'clear gap'), value: shown(facts, 'winding.gap') },
+    { label: say(manner, 'turns'), value: shown(facts, 'winding.turns') },
   ].flatMap((cell) => (cell.value === null ? [] : [{ ...cell, value: cell.value }]));
-  const plan = drawingBlock(facts, 'Plan', heights.plan, enlarged.whole, planDrawing);
+  const plan = drawingBlock(facts, say(manner, 'Plan'), heights.plan, enlarged.whole, planDrawing);
   return {
     bands: [
       ...head(facts, names, code, place),
       ...stopBanner(
         facts,
-        'Not to be built as it stands',
-        'Put this right in the guide and print again. Until then there is no list of what to buy, and no filling.',
+        say(manner, 'Not to be built as it stands'),
+        say(
+          manner,
+          'Put this right in the guide and print again. Until then there is no list of what to buy, and no filling.',
+        ),
       ),
       ...(drawn ? [{ columns: [{ share: 1, blocks: [plan] }] }] : []),
       {
         heads: [
-          half('Section', heights.section, sectionDrawing),
+          half(say(manner, 'Section'), heights.section, sectionDrawing),
           [
-            ...half('Winding the cable', heights.winding, windingDrawing),
-            ...(drawn ? [] : [heading('Winding the cable')]),
+            ...half(say(manner, 'Winding the cable'), heights.winding, windingDrawing),
+            ...(drawn ? [] : [heading(say(manner, 'Winding the cable'))]),
             ...(numbers.length > 0 ? [{ kind: 'numbers', cells: numbers } as const] : []),
             windingSign(facts),
           ],
@@ -386,23 +470,26 @@ export function buildSide(
             ? []
             : [
                 [
-                  heading('Fill and mix'),
+                  heading(say(manner, 'Fill and mix')),
                   { kind: 'list', numbered: true, entries: filling(facts) } as const,
-                  ...signs('open-loop', ...(antifreeze === 'none' ? [] : (['antifreeze-poison'] as const))),
+                  ...signs(
+                    facts,
+                    'open-loop',
+                    ...(antifreeze === 'none' ? [] : (['antifreeze-poison'] as const)),
+                  ),
                 ],
                 [
-                  heading('Settings'),
+                  heading(say(manner, 'Settings')),
                   { kind: 'numbers', cells: settings(facts) } as const,
                   paragraph(
-                    run('Sensor '),
-                    bold(lowerFirst(field(facts, 'control.sensor'))),
-                    run('. Differential '),
-                    bold(given(field(facts, 'control.differential'))),
-                    run('.'),
+                    ...runsOf(manner, 'Sensor *{place}*. Differential *{kelvin}*.', {
+                      place: lowerFirst(field(facts, 'control.sensor')),
+                      kelvin: given(field(facts, 'control.differential')),
+                    }),
                   ),
                 ],
               ]),
-          [heading('Circuit'), ...rows(circuit(facts)), ...signs('mains-and-water')],
+          [heading(say(manner, 'Circuit')), ...rows(circuit(facts)), ...signs(facts, 'mains-and-water')],
           [heatSign(facts)],
         ],
       },

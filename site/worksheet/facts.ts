@@ -2,6 +2,7 @@ import type { Answer, Calculator, Figure, Situation, Warning } from '../../calcu
 import { calculators, type Answers } from '../../calculators/index.ts';
 import type { FieldPath } from '../../calculators/bench/fields.ts';
 import type { QuantityName } from '../../calculators/quantities/quantity.ts';
+import { say } from '../../calculators/say.ts';
 import { showQuantity, type Manner } from '../../calculators/quantities/show.ts';
 import { showField } from '../report.ts';
 import { figureText, rangeText, sentenceText } from '../widgets/text.ts';
@@ -44,7 +45,10 @@ export const labelled = (facts: Facts, names: readonly string[]): LabelledValue[
     if (!found) return [];
     const { label, quantity, figure } = found;
     const note = rangeText(figure, quantity, facts.manner);
-    return [{ label, value: figureText(figure, quantity, facts.manner), ...(note === '' ? {} : { note }) }];
+    const said = say(facts.manner, label);
+    return [
+      { label: said, value: figureText(figure, quantity, facts.manner), ...(note === '' ? {} : { note }) },
+    ];
   });
 
 /** A field of the bench as a reader sees it. */

@@ -1,13 +1,16 @@
 import { cautions } from '../../calculators/cautions.ts';
 import type { Side } from './compose.ts';
 import { field, type Facts } from './facts.ts';
-import { bold, run } from './text.ts';
+import { say } from '../../calculators/say.ts';
+import { cautionRuns } from './caution-runs.ts';
+import { runsOf } from './text.ts';
 
 /** The caution of which this side says all. */
 export const saidInLog = 'alarm';
 
 /** The side that is filled in by hand, a row a week, for a whole winter. */
 export function logSide(facts: Facts): Side {
+  const { manner } = facts;
   const unit = facts.manner.system === 'us' ? '°F' : '°C';
   return {
     bands: [
@@ -16,35 +19,36 @@ export function logSide(facts: Facts): Side {
           {
             share: 1,
             blocks: [
-              { kind: 'heading', text: `Weekly log: lowest of the week, ${unit}; meter in kWh` },
+              {
+                kind: 'heading',
+                text: say(manner, 'Weekly log: lowest of the week, {unit}; meter in kWh', { unit }),
+              },
               {
                 kind: 'paragraph',
-                runs: [
-                  bold('Each week: '),
-                  run('roots at '),
-                  bold(field(facts, 'plants.lowestRootTemperature')),
-                  run(' or above? As far above the house as last week? Has the meter moved? '),
-                  bold('Each month: '),
-                  run('press the test button of the ground-fault device, and try the alarm.'),
-                ],
+                runs: runsOf(
+                  manner,
+                  '*Each week: *roots at *{limit}* or above? As far above the house as last week? Has the meter moved? *Each month: *press the test button of the ground-fault device, and try the alarm.',
+                  { limit: field(facts, 'plants.lowestRootTemperature') },
+                ),
               },
               {
                 kind: 'paragraph',
                 mark: '⚠',
-                runs: [bold(`${cautions[saidInLog].title}. `), run(cautions[saidInLog].short)],
+                runs: cautionRuns(cautions[saidInLog], manner),
               },
               {
                 kind: 'log',
                 rows: 0,
+                hint: (row, head) => say(manner, 'Row {row}: {head}', { row: String(row), head }),
                 columns: [
-                  { name: 'date', head: 'Date', share: 1.1 },
-                  { name: 'outside', head: 'Outside', share: 1 },
-                  { name: 'house', head: 'House', share: 1 },
-                  { name: 'under', head: 'Bench air', share: 1 },
-                  { name: 'roots', head: 'Roots', share: 1 },
-                  { name: 'loop', head: 'Loop', share: 1 },
-                  { name: 'meter', head: 'Meter', share: 1.1 },
-                  { name: 'who', head: 'Who', share: 0.9 },
+                  { name: 'date', head: say(manner, 'Date'), share: 1.1 },
+                  { name: 'outside', head: say(manner, 'Outside'), share: 1 },
+                  { name: 'house', head: say(manner, 'House'), share: 1 },
+                  { name: 'under', head: say(manner, 'Bench air'), share: 1 },
+                  { name: 'roots', head: say(manner, 'Roots'), share: 1 },
+                  { name: 'loop', head: say(manner, 'Loop'), share: 1 },
+                  { name: 'meter', head: say(manner, 'Meter'), share: 1.1 },
+                  { name: 'who', head: say(manner, 'Who'), share: 0.9 },
                 ],
               },
             ],

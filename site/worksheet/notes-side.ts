@@ -3,6 +3,7 @@ import type { Calculator } from '../../calculators/calculator.ts';
 import { cautions, type Caution } from '../../calculators/cautions.ts';
 import { calculators } from '../../calculators/index.ts';
 import { sources, type Citation } from '../../calculators/sources.ts';
+import type { Manner } from '../../calculators/quantities/show.ts';
 import { fieldAt } from '../report.ts';
 import { figureText } from '../widgets/text.ts';
 import type { Block } from './blocks.ts';
@@ -11,7 +12,9 @@ import type { Side } from './compose.ts';
 import { field, figureOf, hintsToRead, reasonsAgainst, type Facts } from './facts.ts';
 import { saidInLog } from './log-side.ts';
 import { saidAtNight, type Office } from './run-side.ts';
-import { bold, run } from './text.ts';
+import { say } from '../../calculators/say.ts';
+import { cautionRuns } from './caution-runs.ts';
+import { run } from './text.ts';
 
 const heading = (text: string): Block => ({ kind: 'heading', text });
 
@@ -35,7 +38,7 @@ function changes(facts: Facts): string[] {
       // The title has said that it would save.
       .map(
         ({ label, figure }) =>
-          `${label.replace(/ would save$/u, '')}: ${figureText(figure, 'power', facts.manner)}.`,
+          `${say(facts.manner, label).replace(/ would save$/u, '')}: ${figureText(figure, 'power', facts.manner)}.`,
       )
   );
 }
@@ -54,19 +57,26 @@ const assumedRoom = 90;
 
 function assumedWords(facts: Facts, left: readonly FieldPath[]): string {
   const assumed = left.filter(isAssumption);
-  if (assumed.length === 0) return 'No value was assumed.';
+  const { manner } = facts;
+  if (assumed.length === 0) return say(manner, 'No value was assumed.');
   const named: string[] = [];
   for (const path of assumed) {
-    const words = `${lowerFirst(fieldAt(path).label)} ${lowerFirst(field(facts, path))}`;
+    const words = `${lowerFirst(say(manner, fieldAt(path).label))} ${lowerFirst(field(facts, path))}`;
     if (named.length > 0 && [...named, words].join('; ').length > assumedRoom) break;
     named.push(words);
   }
   const more = assumed.length - named.length;
-  return `Start values taken for ${named.join('; ')}${more > 0 ? `; ${more} more in the guide` : ''}.`;
+  const values = named.join('; ');
+  return more > 0
+    ? say(manner, 'Start values taken for {values}; {count} more in the guide.', {
+        values,
+        count: String(more),
+      })
+    : say(manner, 'Start values taken for {values}.', { values });
 }
 
 /** On what the figures rest, counted from the citations of every calculator. */
-function standing(all: readonly Calculator[]): string {
+function standing(all: readonly Calculator[], manner: Manner): string {
   const cited: Citation[] = all.flatMap(({ cites, formulas }) => [
     ...cites,
     ...formulas.flatMap((formula) => formula.cites),
@@ -76,11 +86,16 @@ function standing(all: readonly Calculator[]): string {
     ids.filter((id) => sources[id].standing === kind).length;
   const memory = count('memory');
   const parts = [
-    `${count('seen') + memory} published sources${memory > 0 ? ` (${memory} from memory)` : ''}`,
-    ...(count('practice') > 0 ? ['common practice'] : []),
-    ...(count('assumption') > 0 ? ['assumptions'] : []),
+    memory > 0
+      ? say(manner, '{count} published sources ({memory} from memory)', {
+          count: String(count('seen') + memory),
+          memory: String(memory),
+        })
+      : say(manner, '{count} published sources', { count: String(count('seen')) }),
+    ...(count('practice') > 0 ? [say(manner, 'common practice')] : []),
+    ...(count('assumption') > 0 ? [say(manner, 'assumptions')] : []),
   ];
-  return `Figures rest on ${parts.join(', ')}: the guide names each.`;
+  return say(manner, 'Figures rest on {parts}: the guide names each.', { parts: parts.join(', ') });
 }
 
 const section = (title: string, blocks: readonly Block[]): readonly Block[] =>
@@ -107,23 +122,27 @@ export function notesSide(
     .filter(([id]) => named.has(id) && !said.includes(id))
     .map(([, one]) => one);
   const stopped = reasonsAgainst(facts).length > 0;
-  const title = stopped ? 'What else to know of this bench' : 'Read before you build';
+  const { manner } = facts;
+  const title = say(manner, stopped ? 'What else to know of this bench' : 'Read before you build');
   return {
     bands: [
       {
         heads: [[], []],
         groups: [
           section(title, entries(all, true)),
-          section('What would save most', entries(changes(facts), true)),
-          section('Cautions', [
+          section(say(manner, 'What would save most'), entries(changes(facts), true)),
+          section(say(manner, 'Cautions'), [
             {
               kind: 'cautions',
-              entries: ours.map(({ title: name, short }) => [bold(`${name}. `), run(short)]),
+              entries: ours.map((one) => cautionRuns(one, manner)),
             },
           ]),
-          section('Code', entries(office.codeReferences, false)),
-          section('On what it rests', [
-            { kind: 'paragraph', runs: [run(`${assumedWords(facts, assumed)} ${standing(calculators)}`)] },
+          section(say(manner, 'Code'), entries(office.codeReferences, false)),
+          section(say(manner, 'On what it rests'), [
+            {
+              kind: 'paragraph',
+              runs: [run(`${assumedWords(facts, assumed)} ${standing(calculators, manner)}`)],
+            },
           ]),
         ].filter((group) => group.length > 0),
       },

@@ -1,6 +1,7 @@
 import { designOutside } from '../../calculators/bench/place.ts';
 import type { CautionId } from '../../calculators/calculator.ts';
 import { cautions } from '../../calculators/cautions.ts';
+import { messages, say } from '../../calculators/say.ts';
 import { courseDrawing } from '../drawing/course.ts';
 import { figureText } from '../widgets/text.ts';
 import type { Block, LabelledValue } from './blocks.ts';
@@ -10,7 +11,8 @@ import { field, figureOf, labelled, reasonsAgainst, value, type Facts } from './
 import type { LeftOut } from './left-out.ts';
 import { ladderBlock } from './rungs.ts';
 import { stepBlocks, stepsOf } from './steps.ts';
-import { bold, run } from './text.ts';
+import { cautionRuns } from './caution-runs.ts';
+import { bold, run, runsOf } from './text.ts';
 
 const heading = (text: string): Block => ({ kind: 'heading', text });
 
@@ -33,7 +35,10 @@ const shares = { drawing: 0.66, numbers: 0.34 } as const;
 
 /** The lowest that roots come to: in the night that the bench is built for, or in an ordinary winter where that is lower. */
 function coldestRoots(facts: Facts): LabelledValue[] {
-  const inNight = renamed(labelled(facts, ['night.lowestRootTemperature']), 'Coldest roots');
+  const inNight = renamed(
+    labelled(facts, ['night.lowestRootTemperature']),
+    say(facts.manner, 'Coldest roots'),
+  );
   const winter = figureOf(facts, 'night.coldestOfWinter');
   const one = figureOf(facts, 'night.lowestRootTemperature');
   if (!winter || !one) return inNight;
@@ -43,42 +48,51 @@ function coldestRoots(facts: Facts): LabelledValue[] {
   return inNight.map(({ label, value: that, note }) => ({
     label,
     value: lowest,
-    note: `in an ordinary winter; that night ${that}${note ? `, ${note}` : ''}`,
+    note: note
+      ? say(facts.manner, 'in an ordinary winter; that night {figure}, {range}', {
+          figure: that,
+          range: note,
+        })
+      : say(facts.manner, 'in an ordinary winter; that night {figure}', { figure: that }),
   }));
 }
 
 /** The night that the bench is built for: drawn, and what it comes to in numbers. */
 function nightBand(facts: Facts, drawn: boolean): Band {
+  const { manner } = facts;
   const outside = value(facts, designOutside(facts.situation), 'temperature');
   const lowest = coldestRoots(facts);
-  const hold = renamed(labelled(facts, ['outage.hoursToRootLimit']), 'Without power');
+  const hold = renamed(labelled(facts, ['outage.hoursToRootLimit']), say(manner, 'Without power'));
   // Its range is that of the wire's own resistance and of the mains: of no use at night.
   const power = labelled(facts, ['watts.installed']).map((cell) => ({
-    label: 'Cable gives',
+    label: say(manner, 'Cable gives'),
     value: cell.value,
   }));
   const required = figureOf(facts, 'watts.required');
   const short = required && required.figure.value > (figureOf(facts, 'watts.installed')?.figure.value ?? 0);
   const numbers: Block[] = [
-    heading(`At ${outside}`),
+    heading(say(manner, 'At {outside}', { outside })),
     { kind: 'rows', large: true, rows: [...lowest, ...hold, ...power] },
     {
       kind: 'paragraph',
-      runs: [
-        run('Your limit '),
-        bold(field(facts, 'plants.lowestRootTemperature')),
-        run('. If it lasted, '),
-        ...(required
-          ? [
-              bold(figureText(required.figure, 'power', facts.manner)),
-              run(short ? ' needed: short.' : ' needed.'),
-            ]
-          : [run('no heat known.')]),
-      ],
+      runs: runsOf(
+        manner,
+        required
+          ? short
+            ? 'Your limit *{limit}*. If it lasted, *{power}* needed: short.'
+            : 'Your limit *{limit}*. If it lasted, *{power}* needed.'
+          : 'Your limit *{limit}*. If it lasted, no heat known.',
+        {
+          limit: field(facts, 'plants.lowestRootTemperature'),
+          power: figureText(required?.figure ?? null, 'power', manner),
+        },
+      ),
     },
   ];
   if (!drawn) return { columns: [{ share: 1, blocks: numbers }] };
-  const title = `The night you build for, ${field(facts, 'place.coldHours')} of cold`;
+  const title = say(manner, 'The night you build for, {hours} of cold', {
+    hours: field(facts, 'place.coldHours'),
+  });
   return {
     columns: [
       {
@@ -91,15 +105,15 @@ function nightBand(facts: Facts, drawn: boolean): Band {
 }
 
 /** Cautions of the one who runs a bench, in a breath each; the last side has them in full. */
-const breaths = {
+const breaths = messages({
   'mains-and-water': 'Unplug before you touch cable or pipe.',
   'cable-instructions': 'Cable’s sheet, local code, licensed electrician come first.',
-} as const satisfies Partial<Record<CautionId, string>>;
+} satisfies Partial<Record<CautionId, string>>);
 
 /** Cautions for the night that the power fails: this side says all of them. */
 export const saidAtNight = ['no-flame', 'generator'] as const satisfies readonly CautionId[];
 
-function cautionBand(): Band {
+function cautionBand({ manner }: Facts): Band {
   return {
     columns: [
       {
@@ -108,8 +122,8 @@ function cautionBand(): Band {
           {
             kind: 'cautions',
             entries: [
-              ...Object.values(breaths).map((text) => [bold(text)]),
-              ...saidAtNight.map((id) => [bold(`${cautions[id].title}. `), run(cautions[id].short)]),
+              ...Object.values(breaths).map((text) => [bold(say(manner, text))]),
+              ...saidAtNight.map((id) => cautionRuns(cautions[id], manner)),
             ],
           },
         ],
@@ -119,22 +133,22 @@ function cautionBand(): Band {
 }
 
 /** What the region warns of. */
-function regionBand({ cautions: local }: Office, region: string): Band[] {
+function regionBand({ cautions: local }: Office, region: string, { manner }: Facts): Band[] {
   if (local.length === 0) return [];
   const blocks: Block[] = [
-    heading(`In ${region}`),
+    heading(say(manner, 'In {region}', { region })),
     { kind: 'list', numbered: false, entries: local.map((text) => [run(text)]) },
   ];
   return [{ movable: true, columns: [{ share: 1, blocks }] }];
 }
 
 /** Whom to call, in numbers that are read by the light of a torch, and room for one more. */
-const callBand = (office: Office): Band => ({
+const callBand = (office: Office, { manner }: Facts): Band => ({
   columns: [
     {
       share: 0.66,
       blocks: [
-        heading(`Who to call: ${office.name}`),
+        heading(say(manner, 'Who to call: {office}', { office: office.name })),
         ...(office.contacts.length > 0
           ? [
               {
@@ -149,12 +163,20 @@ const callBand = (office: Office): Band => ({
     {
       share: 0.34,
       blocks: [
-        heading('Helper at night'),
+        heading(say(manner, 'Helper at night')),
         {
           kind: 'blanks',
           blanks: [
-            { name: 'helper', label: 'Name', hint: 'Name of whoever helps at night' },
-            { name: 'helper_number', label: 'Call', hint: 'Telephone number of whoever helps at night' },
+            {
+              name: 'helper',
+              label: say(manner, 'Name'),
+              hint: say(manner, 'Name of whoever helps at night'),
+            },
+            {
+              name: 'helper_number',
+              label: say(manner, 'Call'),
+              hint: say(manner, 'Telephone number of whoever helps at night'),
+            },
           ],
         },
       ],
@@ -176,13 +198,13 @@ export function runSide(
       bands: [
         ...stopBanner(
           facts,
-          'Not to be run as it stands',
-          'Built already? Unplug it, and leave it off until this is put right.',
+          say(facts.manner, 'Not to be run as it stands'),
+          say(facts.manner, 'Built already? Unplug it, and leave it off until this is put right.'),
         ),
         nightBand(facts, drawn),
-        callBand(office),
-        cautionBand(),
-        ...regionBand(office, region),
+        callBand(office, facts),
+        cautionBand(facts),
+        ...regionBand(office, region, facts),
       ],
     };
   return {
@@ -192,14 +214,17 @@ export function runSide(
         columns: [
           {
             share: 1,
-            blocks: [heading('When it gets cold; in bold the night you build for'), ladderBlock(facts)],
+            blocks: [
+              heading(say(facts.manner, 'When it gets cold; in bold the night you build for')),
+              ladderBlock(facts),
+            ],
           },
         ],
       },
       { columns: stepsOf(facts).map((steps) => ({ share: 1, blocks: stepBlocks(steps) })) },
-      callBand(office),
-      cautionBand(),
-      ...regionBand(office, region),
+      callBand(office, facts),
+      cautionBand(facts),
+      ...regionBand(office, region, facts),
     ],
   };
 }

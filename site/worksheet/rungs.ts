@@ -1,5 +1,6 @@
 import { designOutside } from '../../calculators/bench/place.ts';
 import { rootState, type RootState } from '../../calculators/bench/root-state.ts';
+import { messages, say } from '../../calculators/say.ts';
 import type { Cell } from '../../calculators/calculator.ts';
 import type { Block, TableRow } from './blocks.ts';
 import { figureOf, value, type Facts } from './facts.ts';
@@ -67,15 +68,17 @@ function rungsOf(facts: Facts): readonly Rung[] {
 }
 
 /** What to do, short enough for a row; the guide's page for tonight says it at length. */
-const actions = {
+const actions = messages({
   calm: 'Nothing.',
   freezing: 'Keep everything shut.',
   near: 'Cover, look every 2 h.',
   below: 'Cover, heat, carry out.',
-} as const satisfies Record<RootState, string>;
+} satisfies Record<RootState, string>);
 
 /** The steps of outside temperatures as a table: what to expect, what to do, and how long without power. */
 export function ladderBlock(facts: Facts): Block {
+  const { manner } = facts;
+  const days = say(manner, 'days');
   const limit = facts.situation.bench.plants.lowestRootTemperature;
   const rungs = rungsOf(facts);
   const slush = rungs.some((rung) => rung.slush !== null);
@@ -90,20 +93,20 @@ export function ladderBlock(facts: Facts): Block {
       value(facts, rung.outside, 'temperature'),
       said(rung.roots, 'temperature', '–'),
       said(rung.on, 'share', '–'),
-      rung.roots === null ? '–' : actions[rootState(rung.roots, limit)],
-      said(rung.hold, 'duration', 'days'),
-      ...(slush ? [said(rung.slush, 'duration', 'days')] : []),
+      rung.roots === null ? '–' : say(manner, actions[rootState(rung.roots, limit)]),
+      said(rung.hold, 'duration', days),
+      ...(slush ? [said(rung.slush, 'duration', days)] : []),
     ],
   }));
   return {
     kind: 'table',
     columns: [
-      { head: 'Outside', share: 2.3, large: true },
-      { head: 'Roots', share: 1.4 },
-      { head: 'Cable on', share: 1.4 },
-      { head: 'What to do', share: 3.4 },
-      { head: 'Power out', share: 2.2, large: true },
-      ...(slush ? [{ head: 'Loop slush', share: 1.8 }] : []),
+      { head: say(manner, 'Outside'), share: 2.3, large: true },
+      { head: say(manner, 'Roots'), share: 1.4 },
+      { head: say(manner, 'Cable on'), share: 1.4 },
+      { head: say(manner, 'What to do'), share: 3.4 },
+      { head: say(manner, 'Power out'), share: 2.2, large: true },
+      ...(slush ? [{ head: say(manner, 'Loop slush'), share: 1.8 }] : []),
     ],
     rows,
   };

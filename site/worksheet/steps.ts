@@ -1,6 +1,7 @@
 import type { Block } from './blocks.ts';
 import { field, figureOf, shown, value, type Facts } from './facts.ts';
-import { bold, run, type Run } from './text.ts';
+import { say } from '../../calculators/say.ts';
+import { runsOf, type Run } from './text.ts';
 
 /**
  * What to do, in the order of doing, with the bench's own numbers: common practice without a published source, told at
@@ -11,26 +12,30 @@ export interface Steps {
   readonly steps: readonly (readonly Run[])[];
 }
 
-const step = (...parts: readonly (string | Run)[]): readonly Run[] =>
-  parts.map((one) => (typeof one === 'string' ? run(one) : one));
-
 function powerFails(facts: Facts): Steps {
   const hours = figureOf(facts, 'outage.hoursToRootLimit');
   const outside = shown(facts, 'outage.outside');
   const loop = figureOf(facts, 'outage.hoursToLoopFreezing');
   // The bad end of what is likely is what a grower plans for.
+  const { manner } = facts;
   const until = hours ? (hours.figure.low ?? hours.figure.value) : null;
   const counted = hours && !hours.figure.beyond && until !== null && outside;
   return {
-    title: 'The power fails',
+    title: say(manner, 'The power fails'),
     steps: [
-      step('Note hour and roots.'),
-      step('Breaker or ground-fault device off? Unplug, reset once. Trips again: call.'),
-      step('Close and cover. No flame.'),
+      runsOf(manner, 'Note hour and roots.'),
+      runsOf(manner, 'Breaker or ground-fault device off? Unplug, reset once. Trips again: call.'),
+      runsOf(manner, 'Close and cover. No flame.'),
       ...(counted
-        ? [step(`At ${outside} count on `, bold(value(facts, until, 'duration')), ', then carry out.')]
+        ? [
+            runsOf(manner, 'At {outside} count on *{hours}*, then carry out.', {
+              outside,
+              hours: value(facts, until, 'duration'),
+            }),
+          ]
         : []),
-      step(
+      runsOf(
+        manner,
         loop && !loop.figure.beyond
           ? 'Power back: look for leaks, then plug in.'
           : 'Power back: look first, then plug in.',
@@ -40,31 +45,37 @@ function powerFails(facts: Facts): Steps {
 }
 
 function alarmSounds(facts: Facts): Steps {
+  const { manner } = facts;
+  const level = (path: 'control.alarmLow' | 'control.alarmHigh' | 'control.setPoint') => ({
+    level: field(facts, path),
+  });
   return {
-    title: 'The alarm sounds',
+    title: say(manner, 'The alarm sounds'),
     steps: [
-      step('Low, ', bold(field(facts, 'control.alarmLow')), ', no power: as on the left.'),
-      step('Loop cold: set point ', bold(field(facts, 'control.setPoint')), '? Call for help.'),
-      step('Loop warm: shut gaps, cover more.'),
-      step('High, ', bold(field(facts, 'control.alarmHigh')), ', in sun: open up.'),
-      step('High, no sun: unplug, leave off.'),
+      runsOf(manner, 'Low, *{level}*, no power: as on the left.', level('control.alarmLow')),
+      runsOf(manner, 'Loop cold: set point *{level}*? Call for help.', level('control.setPoint')),
+      runsOf(manner, 'Loop warm: shut gaps, cover more.'),
+      runsOf(manner, 'High, *{level}*, in sun: open up.', level('control.alarmHigh')),
+      runsOf(manner, 'High, no sun: unplug, leave off.'),
     ],
   };
 }
 
 function warmDay(facts: Facts): Steps {
+  const { manner } = facts;
   const covered = facts.situation.bench.cover.kind !== 'none';
   return {
-    title: 'A warm day',
+    title: say(manner, 'A warm day'),
     steps: [
-      step('Roots wake above ', bold(field(facts, 'plants.growthTemperature')), '.'),
-      step(
+      runsOf(manner, 'Roots wake above *{level}*.', { level: field(facts, 'plants.growthTemperature') }),
+      runsOf(
+        manner,
         covered ? 'Sun, no frost: cover back by mid-morning.' : 'Sun, no frost: vents open by mid-morning.',
       ),
-      step('Too warm: shade.'),
-      step('Thermostat stays on.'),
-      step('Shut 2 h before sunset.'),
-      step('Frozen plants thaw in the shade.'),
+      runsOf(manner, 'Too warm: shade.'),
+      runsOf(manner, 'Thermostat stays on.'),
+      runsOf(manner, 'Shut 2 h before sunset.'),
+      runsOf(manner, 'Frozen plants thaw in the shade.'),
     ],
   };
 }

@@ -1,3 +1,6 @@
+import type { Manner } from '../../calculators/quantities/show.ts';
+import { filled, translated } from '../../calculators/say.ts';
+
 /** Words on paper: measured, broken into lines, placed. All lengths in points, y downward. */
 
 /** The width of a text [pt] at a size [pt], as the typeface of the sheet sets it. */
@@ -30,6 +33,23 @@ export interface Line {
 
 export const run = (text: string): Run => ({ text });
 export const bold = (text: string): Run => ({ text, bold: true });
+
+/**
+ * A message in the language of the reader, as runs: what stands between asterisks is bold. The parts are filled in after
+ * the asterisks were read, so that they may hold any letter.
+ */
+export const runsOf = (
+  manner: Pick<Manner, 'words'>,
+  message: string,
+  parts: Readonly<Record<string, string>> = {},
+): Run[] =>
+  translated(manner, message)
+    .split('*')
+    .flatMap((text, index) => {
+      if (text === '') return [];
+      const said = filled(text, parts);
+      return [index % 2 === 1 ? bold(said) : run(said)];
+    });
 
 type Word = readonly { readonly text: string; readonly bold: boolean }[];
 

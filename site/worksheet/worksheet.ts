@@ -1,7 +1,8 @@
 import type { FieldPath } from '../../calculators/bench/fields.ts';
 import type { Situation } from '../../calculators/calculator.ts';
 import type { Answers } from '../../calculators/index.ts';
-import type { Manner } from '../../calculators/quantities/show.ts';
+import { showDate, type Manner } from '../../calculators/quantities/show.ts';
+import { messages, say } from '../../calculators/say.ts';
 import { buildSide, type Names } from './build-side.ts';
 import { codeOf } from './code.ts';
 import { compose, type NamedSide } from './compose.ts';
@@ -57,7 +58,14 @@ function namesOf({ bench, region, station }: Situation): { names: Names; office:
   return { names: { ...names, incomplete }, office };
 }
 
-const ordinals = ['one', 'two', 'three', 'four'] as const;
+const ordinals = messages(['one', 'two', 'three', 'four']);
+
+const sideNames: Readonly<Record<string, string>> = messages({
+  build: 'build',
+  run: 'run',
+  log: 'log',
+  notes: 'notes',
+});
 
 /** The worksheet as data: what stands where on its sides. Pure. */
 export function layOut(input: Omit<WorksheetInput, 'fonts'>, measure: Measure): Sheet {
@@ -67,8 +75,11 @@ export function layOut(input: Omit<WorksheetInput, 'fonts'>, measure: Measure): 
   const stopped = reasonsAgainst(facts).length > 0;
   // A bench that is not run has nothing to log.
   const logged = !leaveOut.includes('log') && !stopped;
-  const place = leaveOut.includes('notes') ? null : `side ${ordinals[logged ? 3 : 2]}`;
-  const code = { kind: 'code', modules: codeOf(link), link } as const;
+  const place = leaveOut.includes('notes')
+    ? null
+    : say(manner, 'side {ordinal}', { ordinal: say(manner, ordinals[logged ? 3 : 2]) });
+  const alt = say(manner, 'QR code: opens this bench in the guide');
+  const code = { kind: 'code', modules: codeOf(link), link, alt } as const;
   const sides: NamedSide[] = [
     { name: 'build', ...buildSide(facts, names, code, place, leaveOut) },
     { name: 'run', ...runSide(facts, office, names.region, leaveOut) },
@@ -82,20 +93,29 @@ export function layOut(input: Omit<WorksheetInput, 'fonts'>, measure: Measure): 
       head: (_, side, again) =>
         [
           names.bench,
-          `side ${ordinals[order.indexOf(side)] ?? ''}: ${side}${again ? ', continued' : ''}`,
-          ...(stopped ? ['not to be built'] : []),
+          say(manner, again ? 'side {ordinal}: {name}, continued' : 'side {ordinal}: {name}', {
+            ordinal: say(manner, ordinals[order.indexOf(side)] ?? ''),
+            name: say(manner, sideNames[side] ?? side),
+          }),
+          ...(stopped ? [say(manner, 'not to be built')] : []),
         ].join(' · '),
-      footLeft: `Winter bench guide · figures ${version.number} of ${version.date}`,
+      footLeft: say(manner, 'Winter bench guide · figures {number} of {date}', {
+        number: version.number,
+        date: showDate(version.date, manner),
+      }),
       footRight: (page, pages, continuedOn) =>
-        `Page ${page} of ${pages}${continuedOn === undefined ? '' : `; goes on on page ${continuedOn}`}`,
+        continuedOn === undefined
+          ? say(manner, 'Page {page} of {pages}', { page: String(page), pages: String(pages) })
+          : say(manner, 'Page {page} of {pages}; goes on on page {next}', {
+              page: String(page),
+              pages: String(pages),
+              next: String(continuedOn),
+            }),
     },
     paper,
     measure,
   );
 }
-
-/** The language of the guide's own words. */
-const language = (locale: string): string => (locale.startsWith('en') ? locale : 'en');
 
 /**
  * Draws the two-sided worksheet of one bench as a tagged PDF with form fields; the same in Node and in a browser. The same
@@ -108,9 +128,10 @@ export async function drawWorksheet(input: WorksheetInput): Promise<Uint8Array> 
   return writePdf(
     sheet,
     {
-      title: `Worksheet: ${name}`,
-      subject: 'How to build and run one heated winter bench',
-      language: language(input.manner.locale),
+      title: say(input.manner, 'Worksheet: {name}', { name }),
+      subject: say(input.manner, 'How to build and run one heated winter bench'),
+      // Without a catalogue the guide's own words are English, whatever the region speaks.
+      language: input.manner.words || input.manner.locale.startsWith('en') ? input.manner.locale : 'en',
       date: new Date(`${input.version.date}T00:00:00Z`),
     },
     typeface,
