@@ -1,3 +1,4 @@
+import { messages } from '../say.ts';
 import { cite, type Citation } from '../sources.ts';
 
 /** A copper conductor of a feeder. */
@@ -13,12 +14,26 @@ export interface Conductor {
   readonly cites: readonly Citation[];
 }
 
+/** The label of each conductor, by its size in AWG or its area in mm². */
+const copper: Readonly<Record<string, string>> = messages({
+  14: '14 AWG copper',
+  12: '12 AWG copper',
+  10: '10 AWG copper',
+  8: '8 AWG copper',
+  6: '6 AWG copper',
+  '1.5 mm²': '1.5 mm² copper',
+  '2.5 mm²': '2.5 mm² copper',
+  '4 mm²': '4 mm² copper',
+  '6 mm²': '6 mm² copper',
+  '10 mm²': '10 mm² copper',
+});
+
 /**
  * Ω per 1000 ft at 75 °C, stranded, uncoated. Breakers: 240.4(D) of the code for 14, 12 and 10 AWG; for 8 and 6 AWG the
  * standard size at or below the 60 °C column of table 310.16 (40 and 55 A).
  */
 const awg = (size: number, ohms: number, highestBreaker: number): Conductor => ({
-  label: `${size} AWG copper`,
+  label: copper[size]!,
   resistance: ohms / (1000 * 0.3048),
   at: 75,
   highestBreaker,
@@ -37,7 +52,7 @@ const awg = (size: number, ohms: number, highestBreaker: number): Conductor => (
  * from memory. A wire that lies better may carry more; national rules differ.
  */
 const metric = (area: string, ohms: number, highestBreaker: number): Conductor => ({
-  label: `${area} mm² copper`,
+  label: copper[`${area} mm²`]!,
   resistance: ohms / 1000,
   at: 20,
   highestBreaker,

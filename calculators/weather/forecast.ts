@@ -1,3 +1,5 @@
+import { sentence, type Sentence } from '../calculator.ts';
+import { messageOf } from '../say.ts';
 import { toBase } from '../quantities/quantity.ts';
 import { seriesOfExtremes } from './days.ts';
 import { seriesThrough, type Knot, type Series } from './series.ts';
@@ -19,7 +21,7 @@ export interface ForecastProblem {
   /** What stands there. */
   readonly found: string;
   /** What may stand there, to follow "must be". */
-  readonly allowed: string;
+  readonly allowed: Sentence;
 }
 
 /** A forecast as it was read. */
@@ -74,8 +76,8 @@ interface Entry {
 
 class Unreadable extends Error {
   readonly problem: ForecastProblem;
-  constructor(line: number, found: string, allowed: string) {
-    super(allowed);
+  constructor(line: number, found: string, allowed: Sentence) {
+    super(messageOf(allowed));
     this.problem = { line, found, allowed };
   }
 }
@@ -87,7 +89,7 @@ function levelOf(line: number, written: string, unit: TemperatureUnit): number {
     throw new Unreadable(
       line,
       written,
-      `a temperature between ${plausible.from} and ${plausible.to} °C (−76 and 122 °F)`,
+      sentence`a temperature between ${String(plausible.from)} and ${String(plausible.to)} °C (−76 and 122 °F)`,
     );
   return value;
 }
@@ -102,7 +104,11 @@ function entryAt(
     const letter = (own ?? other)?.toUpperCase();
     const meant = letter === undefined ? unit : (`°${letter}` as TemperatureUnit);
     if (meant === null)
-      throw new Unreadable(line, written, 'followed by °C or °F, since this forecast has figures in both');
+      throw new Unreadable(
+        line,
+        written,
+        sentence`followed by °C or °F, since this forecast has figures in both`,
+      );
     return levelOf(line, written, meant);
   };
   const hours = patterns.hour.exec(text);
@@ -112,7 +118,11 @@ function entryAt(
     const read = Number(h1 ?? h2);
     const twelve = half === 'am' || half === 'pm';
     if (twelve ? read < 1 || read > 12 : read > 24 || Number(minutes ?? 0) > 59)
-      throw new Unreadable(line, all, 'an hour of the clock, such as 18:00 or 6 pm, and a temperature');
+      throw new Unreadable(
+        line,
+        all,
+        sentence`an hour of the clock, such as 18:00 or 6 pm, and a temperature`,
+      );
     const clock = (twelve ? (read % 12) + (half === 'pm' ? 12 : 0) : read) * hour + Number(minutes ?? 0) * 60;
     const at = { kind: 'hours', clock, value: level(written, own) } as const;
     return { line, text: all.trim(), date, weekday: -1, at, length: all.length };
@@ -142,7 +152,7 @@ function entryAt(
   throw new Unreadable(
     line,
     stretch,
-    'the low of tonight alone, such as “-3”, a high and the low of the night after it, such as “Mon 5/-3”, or an hour and a temperature, such as “18:00 -2”',
+    sentence`the low of tonight alone, such as “-3”, a high and the low of the night after it, such as “Mon 5/-3”, or an hour and a temperature, such as “18:00 -2”`,
   );
 }
 
@@ -190,18 +200,22 @@ function entriesOf(text: string, usual: TemperatureUnit): Entry[] {
 function mustFollow(before: Entry, { date, weekday: name, line, text }: Entry): void {
   const dates = before.date !== undefined && date !== undefined ? dayOf(date) - dayOf(before.date) : 1;
   const names = before.weekday >= 0 && name >= 0 ? (name - before.weekday + 7) % 7 : 1;
-  if (dates !== 1 || names !== 1) throw new Unreadable(line, text, `the day after “${before.text}”`);
+  if (dates !== 1 || names !== 1) throw new Unreadable(line, text, sentence`the day after “${before.text}”`);
 }
 
 function ofDays(entries: readonly Entry[]): Series {
   const days = entries.map(({ at, line, text }) => {
     if (at.kind !== 'days')
-      throw new Unreadable(line, text, 'a high and a low, as the entries before it are');
+      throw new Unreadable(line, text, sentence`a high and a low, as the entries before it are`);
     return { line, text, first: at.first, then: at.then };
   });
   entries.slice(1).forEach((entry, index) => mustFollow(entries[index]!, entry));
   if (days.length > mostDays)
-    throw new Unreadable(days[mostDays]!.line, days[mostDays]!.text, `no more than ${mostDays} days`);
+    throw new Unreadable(
+      days[mostDays]!.line,
+      days[mostDays]!.text,
+      sentence`no more than ${String(mostDays)} days`,
+    );
   // A figure and then a lower one: the afternoon and the night after it. The other way round: morning, then afternoon.
   const [decides] = days.filter(({ first, then }) => first !== then);
   const falling = decides === undefined || decides.first > decides.then;
@@ -211,8 +225,8 @@ function ofDays(entries: readonly Entry[]): Series {
         line,
         text,
         falling
-          ? 'a high and then a low, as in the days before'
-          : 'a low and then a high, as in the days before',
+          ? sentence`a high and then a low, as in the days before`
+          : sentence`a low and then a high, as in the days before`,
       );
   const extremes = days.flatMap(({ first, then }) => [first, then]);
   // Until the next extreme nothing is known: as if another day like the last one followed.
@@ -225,7 +239,7 @@ function ofHours(entries: readonly Entry[]): Series {
   let days = 0;
   entries.forEach(({ at, line, text, date }, index) => {
     if (at.kind !== 'hours')
-      throw new Unreadable(line, text, 'an hour and a temperature, as the entries before it are');
+      throw new Unreadable(line, text, sentence`an hour and a temperature, as the entries before it are`);
     const before = entries[index - 1];
     if (before?.at.kind === 'hours') {
       if (before.date !== undefined && date !== undefined) days += dayOf(date) - dayOf(before.date);
@@ -238,7 +252,7 @@ function ofHours(entries: readonly Entry[]): Series {
       throw new Unreadable(
         line,
         text,
-        `later than “${before?.text ?? ''}”, by no more than ${furthestApart} hours`,
+        sentence`later than “${before?.text ?? ''}”, by no more than ${String(furthestApart)} hours`,
       );
     knots.push({ time, value: at.value });
   });
@@ -247,10 +261,10 @@ function ofHours(entries: readonly Entry[]): Series {
     throw new Unreadable(
       entries.at(-1)!.line,
       entries.at(-1)!.text,
-      `no more than ${mostDays} days after the first`,
+      sentence`no more than ${String(mostDays)} days after the first`,
     );
   if (knots.length < 2)
-    throw new Unreadable(entries[0]!.line, entries[0]!.text, 'followed by at least one more hour');
+    throw new Unreadable(entries[0]!.line, entries[0]!.text, sentence`followed by at least one more hour`);
   return seriesThrough(knots, first.time % day, hour / 2);
 }
 
@@ -276,7 +290,7 @@ export function readForecast(text: string, unit: TemperatureUnit, usualHigh?: nu
     if (night) return { ok: true, forecast: { kind: 'days', series: night } };
     const entries = entriesOf(plain, unit);
     const [first] = entries;
-    if (!first) throw new Unreadable(1, '', 'a forecast, such as “Mon 5/-3, Tue 2/-8”');
+    if (!first) throw new Unreadable(1, '', sentence`a forecast, such as “Mon 5/-3, Tue 2/-8”`);
     const { kind } = first.at;
     return { ok: true, forecast: { kind, series: kind === 'days' ? ofDays(entries) : ofHours(entries) } };
   } catch (error) {
