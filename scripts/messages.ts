@@ -44,7 +44,7 @@ const sayers: Readonly<Record<string, number>> = {
 
 /** Declarations are read in these folders; the guide's sources and its checks are quoted as they are printed. */
 const declares = (file: string): boolean =>
-  /^calculators\//u.test(file) && !/^calculators\/(?:checks\/|sources\.ts)/u.test(file);
+  file.startsWith('calculators/') && !/^calculators\/(?:checks\/|sources\.ts)/u.test(file);
 
 /** Whether there is something in a message to be said in words, rather than a unit or a number. */
 const hasWords = (text: string): boolean => /\p{L}{2}/u.test(text.replace(/\{\w+\}/gu, ''));
