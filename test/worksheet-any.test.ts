@@ -7,6 +7,7 @@ import { ensureFonts } from '../scripts/fonts.ts';
 import { sheetCalculators } from '../site/worksheet/facts.ts';
 import { leftOutNames } from '../site/worksheet/left-out.ts';
 import { openTypeface } from '../site/worksheet/pdf.ts';
+import { languageManner } from '../scripts/content-files.ts';
 import { layOut } from '../site/worksheet/worksheet.ts';
 import { anyBench, changed } from './support/benches.ts';
 import { inventedStation, metricRegion, usRegion } from './support/situations.ts';
@@ -72,10 +73,11 @@ it('any bench at all is laid out tidily, on either paper, with any part left out
       leaveOut: fc.subarray([...leftOutNames], { maxLength: 2 }),
       american: fc.boolean(),
       letter: fc.boolean(),
+      spanish: fc.boolean(),
     }),
     { seed: Number(process.env['SEED'] ?? 20261125), numRuns: count },
   );
-  asked.forEach(({ bench, name, house, notes, leaveOut, american, letter }, index) => {
+  asked.forEach(({ bench, name, house, notes, leaveOut, american, letter, spanish }, index) => {
     const situation: Situation = {
       bench: changed(bench, { identity: { name: name || 'Bench', house, notes } }),
       region: american ? usRegion : metricRegion,
@@ -95,7 +97,7 @@ it('any bench at all is laid out tidily, on either paper, with any part left out
       {
         situation,
         answers: index % 2 === 0 ? looked : asIfBuildable(looked),
-        manner: { system: american ? 'us' : 'metric', locale: 'en' },
+        manner: { system: american ? 'us' : 'metric', ...languageManner(spanish ? 'es' : 'en') },
         paper: letter ? 'letter' : 'a4',
         link: 'https://guide.example/bench/#b=AAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAA',
         version: { number: '1.0.0', date: '2026-11-25' },
@@ -104,10 +106,10 @@ it('any bench at all is laid out tidily, on either paper, with any part left out
       },
       measure,
     );
-    const what = `bench ${index} on ${letter ? 'letter' : 'a4'} without ${leaveOut.join()}`;
+    const what = `bench ${index} in ${spanish ? 'es' : 'en'} on ${letter ? 'letter' : 'a4'} without ${leaveOut.join()}`;
     expect(untidy(sheet), what).toEqual([]);
     const [head = '', ...rest] = sheet.pages.map(({ items }) => items.map(words).join(' '));
-    if (head.includes('Not to be built')) stopped++;
+    if (head.includes('Not to be built') || head.includes('No construir')) stopped++;
     else clean++;
     if (head.includes('Not to be built')) expect(rest[0], what).toContain('Not to be run');
   });

@@ -68,7 +68,7 @@ function layoutOf({ situation, manner, width, sheet }: DrawingInput): Layout {
   const wound = woundOf(situation);
   const { winding, pipe, cable } = wound;
   const size = (value: number) => showQuantity(value, 'size', manner);
-  const diameter = ['pipe', size(pipe)];
+  const diameter = [say(manner, 'pipe'), size(pipe)];
   // The cable around the end may have to be drawn thicker than it is.
   const endColumn = sideGap + dimensionGap + 2 + widest(diameter, letters.body) + 2 * leastCable;
   const room = width - 2 * margin - endColumn;

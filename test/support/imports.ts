@@ -106,6 +106,7 @@ const packages: Readonly<Record<Layer, readonly string[]>> = {
     '@eslint/js',
     'eslint-plugin-astro',
     'eslint-plugin-mdx',
+    'typescript',
     'typescript-eslint',
     'vega-datasets',
     'odex',
