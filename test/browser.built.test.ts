@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import {
   eventually,
   field,
@@ -10,16 +10,21 @@ import {
   readers,
   seen,
   violationsOf,
+  type Reader,
 } from './support/reader.ts';
 
 /** The built guide in the hands of a reader: typing, keeping, undoing, sending, printing. */
 
 const reader = readers();
+/** A reader for the tests that need nothing of their own: one window for all of them. */
+let someone: Reader;
+beforeAll(async () => {
+  someone = await reader();
+});
 
 describe('a chapter with the reader’s own numbers', () => {
   it('a typed answer changes figures, text and drawing at once, and the helix still holds', async () => {
-    const someone = await reader();
-    const page = await someone.open('chapters/winding/');
+    const page = await someone.goOn('chapters/winding/');
     const before = await figureNumber(page, 'winding.pitch');
     const inText = page.locator('.value[data-figure="winding.pitch"]').first();
     const drawing = page.locator('.drawn-sheet.wide[data-drawing="winding"] desc');
@@ -43,8 +48,7 @@ describe('a chapter with the reader’s own numbers', () => {
   });
 
   it('keeps the bench over a reload and on other pages, says whose it is, and goes back with undo', async () => {
-    const someone = await reader();
-    const page = await someone.open('chapters/winding/');
+    const page = await someone.goOn('chapters/winding/');
     const before = await figure(page, 'winding.pitch').innerText();
     expect(await page.locator('[data-whose]').innerText()).toContain('example bench');
     expect(await page.locator('[data-undo]').first().isDisabled()).toBe(true);
@@ -68,8 +72,7 @@ describe('a chapter with the reader’s own numbers', () => {
   });
 
   it('a second tab follows the first', async () => {
-    const someone = await reader();
-    const one = await someone.open('chapters/winding/');
+    const one = await someone.goOn('chapters/winding/');
     const two = await someone.open('reference/winding/');
     const before = await figure(two, 'winding.pitch').innerText();
     await give(one, 'winding', 'cable.length', '30');
@@ -79,11 +82,11 @@ describe('a chapter with the reader’s own numbers', () => {
         (await figure(two, 'winding.pitch').innerText()) === (await figure(one, 'winding.pitch').innerText()),
     ).toBe(true);
     expect(await field(two, 'winding', 'cable.length').inputValue()).toBe('30');
+    await two.close();
   });
 
   it('switches every unit of the page, keeps the bench, and remembers the choice', async () => {
-    const someone = await reader();
-    const page = await someone.open('chapters/winding/');
+    const page = await someone.goOn('chapters/winding/');
     const millimetres = await figureNumber(page, 'winding.pitch');
     await page.locator('input[name="units"][value="us"]').check();
     await eventually(() => figure(page, 'winding.pitch').innerText()).toMatch(/in$/u);
@@ -106,8 +109,7 @@ describe('a chapter with the reader’s own numbers', () => {
   });
 
   it('never clears a wrong answer, says what is wrong in the same words twice, and keeps the last figures', async () => {
-    const someone = await reader();
-    const page = await someone.open('chapters/winding/');
+    const page = await someone.goOn('chapters/winding/');
     const before = await figure(page, 'winding.pitch').innerText();
     const input = field(page, 'winding', 'cable.length');
     const error = page.locator('#winding-cable-length-error');
@@ -160,7 +162,7 @@ describe('a chapter with the reader’s own numbers', () => {
   });
 
   it('warns where a bench must not be built so', async () => {
-    const page = await (await reader()).open('chapters/winding/');
+    const page = await someone.goOn('chapters/winding/');
     await give(page, 'winding', 'cable.length', '5');
     await eventually(() => page.locator('#winding .warning.stop').count()).toBeGreaterThan(0);
     expect(await page.locator('#winding .warning.stop').first().innerText()).toContain('Do not build this.');
@@ -170,7 +172,7 @@ describe('a chapter with the reader’s own numbers', () => {
   });
 
   it('can be walked with the keyboard alone, and the focus is always seen', async () => {
-    const page = await (await reader()).open('chapters/winding/');
+    const page = await someone.goOn('chapters/winding/');
     await page.keyboard.press('Tab');
     const focused = () => page.evaluate(() => document.activeElement?.textContent.trim() ?? '');
     expect(await focused()).toBe('Skip to the page');
@@ -229,8 +231,7 @@ describe('a chapter with the reader’s own numbers', () => {
   });
 
   it('looks through a bench that an older guide has kept', async () => {
-    const someone = await reader();
-    const page = await someone.open('chapters/winding/');
+    const page = await someone.goOn('chapters/winding/');
     await give(page, 'winding', 'cable.length', '30');
     await page.evaluate(() => {
       const kept = JSON.parse(localStorage.getItem('winter-bench') ?? '') as {
@@ -252,7 +253,7 @@ describe('a chapter with the reader’s own numbers', () => {
 
 describe('the bench page', () => {
   it('has every field, and all of them can be answered', async () => {
-    const page = await (await reader()).open('bench/');
+    const page = await someone.goOn('bench/');
     const progress = () => page.locator('[data-progress]').innerText();
     await eventually(progress).toMatch(/of \d+ fields/u);
     const count = Number(/of (\d+) fields/u.exec(await progress())?.[1]);
@@ -270,7 +271,7 @@ describe('the bench page', () => {
   });
 
   it('another region brings its stations along', async () => {
-    const page = await (await reader()).open('bench/');
+    const page = await someone.goOn('bench/');
     const stations = () => page.locator('#bench-place-station').innerText();
     const before = await stations();
     await page.locator('#bench-place-region').selectOption('tallow');
@@ -282,8 +283,7 @@ describe('the bench page', () => {
   });
 
   it('a bench survives being saved as a file and opened again', async () => {
-    const someone = await reader();
-    const page = await someone.open('bench/');
+    const page = await someone.goOn('bench/');
     await give(page, 'bench', 'identity.name', 'Südhaus 2');
     await give(page, 'bench', 'cable.length', '31.7');
     await give(page, 'bench', 'loop.length', '14');
@@ -313,8 +313,7 @@ describe('the bench page', () => {
   });
 
   it('a file with mistakes is not opened, and each is named with its line', async () => {
-    const someone = await reader();
-    const page = await someone.open('bench/');
+    const page = await someone.goOn('bench/');
     await give(page, 'bench', 'cable.length', '31.7');
     const upload = (text: string) =>
       page
@@ -337,26 +336,25 @@ describe('the bench page', () => {
   });
 
   it('a link carries a bench, asks before it takes the place of one’s own, and can be undone', async () => {
-    const someone = await reader({ permissions: ['clipboard-read', 'clipboard-write'] });
-    const giver = await someone.open('bench/');
+    const sharing = await reader({ permissions: ['clipboard-read', 'clipboard-write'] });
+    const giver = await sharing.open('bench/');
     await give(giver, 'bench', 'identity.name', 'Linked');
     await give(giver, 'bench', 'cable.length', '31.7');
     await giver.locator('[data-link]').click();
     await eventually(() => giver.locator('[data-status]').textContent()).toBe('The link was copied.');
     const link = await giver.locator('[data-link-shown]').inputValue();
     expect(await giver.evaluate(() => navigator.clipboard.readText())).toBe(link);
-    expect(link.startsWith(`${someone.address}bench/#b=`)).toBe(true);
-    const path = link.slice(someone.address.length);
+    expect(link.startsWith(`${sharing.address}bench/#b=`)).toBe(true);
+    const path = link.slice(sharing.address.length);
+    await giver.close();
 
-    const newcomer = await (await reader()).open(path);
+    const newcomer = await someone.goOn(path);
     await eventually(() => field(newcomer, 'bench', 'cable.length').inputValue()).toBe('31.7');
     expect(newcomer.url()).not.toContain('#b=');
 
-    const owner = await reader();
-    const page = await owner.open('bench/');
-    await give(page, 'bench', 'cable.length', '22');
-    await page.close();
-    const asked = await owner.open(path);
+    const asked = await someone.goOn('bench/');
+    await give(asked, 'bench', 'cable.length', '22');
+    await someone.comeBack(path);
     const notice = asked.locator('[data-notice="link"]');
     await eventually(() => notice.innerText()).toContain('“Linked”');
     expect(await field(asked, 'bench', 'cable.length').inputValue()).toBe('22');
@@ -364,34 +362,31 @@ describe('the bench page', () => {
     await eventually(() => field(asked, 'bench', 'cable.length').inputValue()).toBe('31.7');
     await notice.getByRole('button', { name: /^Undo/u }).click();
     await eventually(() => field(asked, 'bench', 'cable.length').inputValue()).toBe('22');
-    expect(owner.faults).toEqual([]);
+    expect(someone.faults).toEqual([]);
   });
 
   it('a damaged link changes nothing and says what is wrong', async () => {
-    const someone = await reader();
-    const page = await someone.open('bench/');
+    const page = await someone.goOn('bench/');
     await give(page, 'bench', 'cable.length', '22');
     await page.locator('[data-link]').click();
     const link = await page.locator('[data-link-shown]').inputValue();
-    await page.close();
     for (const damaged of [
       link.slice(0, -3),
       link.replace(/#b=.{4}/u, '#b=AAAA'),
       `${link}%%%`,
       link.replace(/#b=.*/u, '#b='),
     ]) {
-      const again = await someone.open(damaged.slice(someone.address.length));
-      await eventually(() => again.locator('[data-notice="link"]').innerText()).toContain(
+      await someone.comeBack(damaged.slice(someone.address.length));
+      await eventually(() => page.locator('[data-notice="link"]').innerText()).toContain(
         'Your bench is as it was.',
       );
-      expect(await field(again, 'bench', 'cable.length').inputValue()).toBe('22');
-      await again.close();
+      expect(await field(page, 'bench', 'cable.length').inputValue()).toBe('22');
     }
     expect(someone.faults).toEqual([]);
   });
 
   it('starting again can be undone', async () => {
-    const page = await (await reader()).open('bench/');
+    const page = await someone.goOn('bench/');
     await give(page, 'bench', 'cable.length', '22');
     await give(page, 'bench', 'pots.count', 'many');
     await page.locator('[data-reset]').click();
@@ -440,8 +435,7 @@ describe('without script', () => {
 
 describe('on paper', () => {
   it('a chapter has its figures and no controls; what is folded away is unfolded', async () => {
-    const someone = await reader();
-    const page = await someone.open('chapters/winding/');
+    const page = await someone.goOn('chapters/winding/');
     await give(page, 'winding', 'cable.length', '30');
     await page.emulateMedia({ media: 'print' });
     expect(await page.locator('button:visible, nav:visible, .skip:visible').count()).toBe(0);

@@ -41,7 +41,9 @@ export class Reader {
       await this.#window.evaluate(() => {
         localStorage.clear();
       });
-      await this.#window.emulateMedia({ colorScheme: null });
+      await this.#window.emulateMedia({ media: null, colorScheme: null });
+      // To another part of the same page a browser only scrolls.
+      if (path.includes('#')) await this.#window.goto('about:blank');
     }
     this.#window ??= await this.#newPage();
     await this.#window.setViewportSize(windows[size]);
@@ -49,6 +51,12 @@ export class Reader {
     this.#responses.length = 0;
     await this.#window.goto(this.address + path);
     return this.#window;
+  }
+
+  /** Leaves the guide, and comes back to one of its pages in the same window, with what the browser has kept. */
+  async comeBack(path: string): Promise<void> {
+    await this.#window?.goto('about:blank');
+    await this.#window?.goto(this.address + path);
   }
 
   async #newPage(): Promise<Page> {
