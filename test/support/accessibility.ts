@@ -23,7 +23,9 @@ export const bringAxe = (page: Page): Promise<void> => page.evaluate(axeSource);
  *
  * `all`: by the rules of WCAG 2.2 AA, everywhere. Nine tenths of its time are contrast, worked out anew for every word;
  * so in tables whose rows repeat, the contrast of a row is looked at only where it holds words of a kind that the table
- * has not shown yet, and in the last row of each kind.
+ * has not shown yet, and in the last row of each kind. On a page of thousands of words (the whole guide on one page, the
+ * page of checks), which repeats what other pages hold, it is looked at in some words of each kind, from the first to the
+ * last.
  *
  * `contrast`: for when nothing but colours has changed. The first and the last words of each kind on the page.
  *
@@ -70,18 +72,24 @@ export async function accessibilityFaults(page: Page, what: 'all' | 'contrast'):
     const isControl = (element: Element) => element.matches('input, select, textarea, button');
     const wordsIn = (top: Element) =>
       [...top.querySelectorAll('*')].filter((element) => ownText(element) !== '' || isControl(element));
-    /** The first and the last words of each kind below an element. */
-    const ofEachKind = (top: Element): Set<Element> => {
+    /** Some words of each kind below an element, evenly from the first to the last. */
+    const ofEachKind = (top: Element, count = 2): Set<Element> => {
       paints.clear();
-      const first = new Map<string, Element>();
-      const last = new Map<string, Element>();
+      const kinds = new Map<string, Element[]>();
       for (const element of wordsIn(top)) {
         // Of a single sign, and of signs that are no letters, axe says nothing.
         const kind = `${paintOf(element, top)} ${/[\p{L}\p{N}]{2}/u.test(ownText(element))}`;
-        if (!first.has(kind)) first.set(kind, element);
-        last.set(kind, element);
+        const alike = kinds.get(kind) ?? [];
+        kinds.set(kind, alike);
+        alike.push(element);
       }
-      return new Set([...first.values(), ...last.values()]);
+      const chosen = [...kinds.values()].flatMap((alike) =>
+        Array.from(
+          { length: count },
+          (_, step) => alike[Math.round((step * (alike.length - 1)) / (count - 1))],
+        ),
+      );
+      return new Set(chosen.filter((element) => element !== undefined));
     };
 
     const options = { resultTypes: ['violations'] };
@@ -92,6 +100,9 @@ export async function accessibilityFaults(page: Page, what: 'all' | 'contrast'):
       const include = [...ofEachKind(document.documentElement)];
       return { found: [await axe.run({ include }, contrast)], words: include.length };
     }
+    const rest = { ...wcag, rules: { 'color-contrast': { enabled: false } } };
+    // From as many places with words on a page is long.
+    const thousands = 3000;
     // Fewer rows than this cost less than to tell them apart.
     const many = 20;
     const exclude = [...document.querySelectorAll('tbody')].flatMap((table) => {
@@ -101,8 +112,12 @@ export async function accessibilityFaults(page: Page, what: 'all' | 'contrast'):
     });
     const everything = { include: [document.documentElement] };
     const wordsSeen = wordsIn(document.documentElement).length;
+    if (wordsSeen > thousands) {
+      const include = [...ofEachKind(document.documentElement, 6)];
+      const looked = [await axe.run(everything, rest), await axe.run({ include }, contrast)];
+      return { found: looked, words: wordsSeen };
+    }
     if (exclude.length === 0) return { found: [await axe.run(everything, wcag)], words: wordsSeen };
-    const rest = { ...wcag, rules: { 'color-contrast': { enabled: false } } };
     const looked = [await axe.run(everything, rest), await axe.run({ ...everything, exclude }, contrast)];
     return { found: looked, words: wordsSeen };
   }, what);
