@@ -266,4 +266,57 @@ describe('the one bench of the site', () => {
     two.changedElsewhere('something of another site');
     expect(told).toBe(1);
   });
+
+  describe('where the browser says when it is idle', () => {
+    const idling = (storage?: Storage) => {
+      const idle: (() => void)[] = [];
+      const store = new Store({
+        storage,
+        example,
+        fresh: () => Promise.resolve(example),
+        customs,
+        fields: 'today',
+        whenIdle: (write) => idle.push(write),
+      });
+      return { store, idle };
+    };
+
+    it('writes nothing before, then one thing at a time, the newest of each', () => {
+      const drawer = new Drawer();
+      const { store, idle } = idling(drawer);
+      store.give({ 'cable.length': 30 });
+      store.give({ 'cable.length': 31 });
+      expect(drawer.kept.size).toBe(0);
+      expect(store.state.bench.cable.length).toBe(31);
+      idle.shift()?.();
+      expect(drawer.kept.size).toBe(1);
+      while (idle.length > 0) idle.shift()?.();
+      const later = open(drawer);
+      expect(later.state.bench.cable.length).toBe(31);
+      later.undo();
+      expect(later.state).toEqual({ ...store.state, bench: example, set: [] });
+    });
+
+    it('loses nothing where the reader leaves at once, and nothing to another tab', () => {
+      const drawer = new Drawer();
+      const { store } = idling(drawer);
+      store.give({ 'cable.length': 30 });
+      store.writeAll();
+      expect(open(drawer).state.bench.cable.length).toBe(30);
+      store.give({ 'cable.length': 32 });
+      store.changedElsewhere(keys.units);
+      expect(store.state.bench.cable.length).toBe(32);
+    });
+
+    it('says that nothing is kept as soon as it is known', () => {
+      const { store, idle } = idling(undefined);
+      let told = 0;
+      store.subscribe(() => told++);
+      store.give({ 'cable.length': 30 });
+      expect(told).toBe(1);
+      while (idle.length > 0) idle.shift()?.();
+      expect(store.keeps).toBe(false);
+      expect(told).toBe(2);
+    });
+  });
 });

@@ -53,9 +53,11 @@ beforeAll(async () => {
   someone = await reader({ serviceWorkers: 'allow' }, watchWorkers);
 });
 
-/** Waits until nothing on the page is marked as out of date, but for what is tried on request alone. */
+/** Waits until nothing on the page is still to follow the last change, but for what is tried on request alone. */
 const settled = (page: Page) =>
-  eventually(() => page.locator('[aria-busy], [data-behind]:not([data-how-sure] *)').count()).toBe(0);
+  eventually(() =>
+    page.locator('[data-catching-up], [aria-busy], [data-behind]:not([data-how-sure] *)').count(),
+  ).toBe(0);
 
 /** Every figure of the page as it stands, and what its drawings say of themselves. */
 const allShown = (page: Page): Promise<string[]> =>

@@ -4,18 +4,28 @@ import { readField, sayProblem } from '../../calculators/bench/read-field.ts';
 import { shownUnit } from '../../calculators/quantities/quantity.ts';
 import { showForInput } from '../../calculators/quantities/show.ts';
 import { fieldValue } from '../bench-value.ts';
+import { follow } from './following.ts';
 import { manner } from './manner.ts';
 import { announceHeadline, announceProblem, getReady } from './page.ts';
 import { loadRegion } from './place.ts';
+import { inSlices, type Steps } from './slices.ts';
 import { store } from './the-store.ts';
 
 type Answerable = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
 
 const pathOf = (input: Answerable) => input.name as FieldPath;
 
+/** Read once: a form may have ninety of them. */
+const fields = new WeakMap<Answerable, Field>();
+
 /** The declaration of a typed field; chosen ones carry none and need no reading. */
-const fieldOf = (input: Answerable): Field | undefined =>
-  input.dataset['field'] === undefined ? undefined : (JSON.parse(input.dataset['field']) as Field);
+function fieldOf(input: Answerable): Field | undefined {
+  const known = fields.get(input);
+  if (known || input.dataset['field'] === undefined) return known;
+  const field = JSON.parse(input.dataset['field']) as Field;
+  fields.set(input, field);
+  return field;
+}
 
 const unitOf = (field: Field): string | undefined =>
   field.shape === 'number' ? shownUnit(field.quantity, store.system) : undefined;
@@ -36,6 +46,11 @@ function draftText(field: Field, path: FieldPath): string | undefined {
 export class BenchCalculator extends HTMLElement {
   /** Fields being typed in whose fault is not yet pointed out: nobody is told off in the middle of a number. */
   readonly #unfinished = new Set<FieldPath>();
+  #inputs: readonly Answerable[] = [];
+  /** What the figures say of wrong answers. */
+  #said = '';
+  /** Show the field that is being typed in as well: its answer is finished. */
+  #everywhere = false;
   #awake = false;
 
   connectedCallback(): void {
@@ -50,14 +65,10 @@ export class BenchCalculator extends HTMLElement {
     });
     // What works the figures out is loaded as soon as someone steps in, so that the first key press is answered at once.
     this.addEventListener('focusin', getReady, { once: true });
-    store.subscribe(() => {
-      this.#show();
-    });
-    this.#show();
-  }
-
-  get #inputs(): Answerable[] {
-    return [...this.querySelectorAll<Answerable>('input[name], select[name], textarea[name]')];
+    this.#inputs = [...this.querySelectorAll<Answerable>('input[name], select[name], textarea[name]')];
+    const show = () => this.#show();
+    follow(show);
+    void inSlices(show);
   }
 
   /** @param finished the reader has left the field or pressed Enter */
@@ -72,14 +83,13 @@ export class BenchCalculator extends HTMLElement {
     const read = readField(field, input.value, unitOf(field));
     if (finished || read.ok) this.#unfinished.delete(path);
     else if (!input.hasAttribute('aria-invalid')) this.#unfinished.add(path);
+    // What was typed as "1 1/2 in" is shown again in the unit that stands beside the field.
+    this.#everywhere = finished;
     if (!read.ok) store.draft(path, input.value);
     else if (read.value !== fieldValue(store.state.bench, path) || store.state.drafts[path])
       store.give({ [path]: read.value });
-    if (finished) {
-      store.endStep();
-      // What was typed as "1 1/2 in" is shown again in the unit that stands beside the field.
-      this.#show(true);
-    }
+    else if (finished) void inSlices(() => this.#show());
+    if (finished) store.endStep();
     if (!read.ok && finished) announceProblem(sayProblem(field, read.problem, manner()));
     else this.#announce();
   }
@@ -98,13 +108,13 @@ export class BenchCalculator extends HTMLElement {
     if (calculator) announceHeadline(calculator);
   }
 
-  /** @param everywhere also in the field that is being typed in */
-  #show(everywhere = false): void {
+  *#show(): Steps {
     const problems: { readonly id: string; readonly words: string }[] = [];
     for (const input of this.#inputs) {
+      yield;
       const field = fieldOf(input);
       const path = pathOf(input);
-      const typing = !everywhere && input === document.activeElement;
+      const typing = !this.#everywhere && input === document.activeElement;
       if (!field) void this.#showChoice(input, path);
       else {
         const text = draftText(field, path) ?? this.#settled(field, path);
@@ -114,6 +124,7 @@ export class BenchCalculator extends HTMLElement {
         if (words) problems.push({ id: input.id, words });
       }
     }
+    this.#everywhere = false;
     this.#showProblems(problems);
   }
 
@@ -140,9 +151,9 @@ export class BenchCalculator extends HTMLElement {
 
   #showProblem(input: Answerable, words: string | undefined): void {
     const place = document.getElementById(`${input.id}-error`);
-    if (!place) return;
+    if (!place || place.textContent === (words ?? '')) return;
     place.hidden = words === undefined;
-    if (place.textContent !== (words ?? '')) place.textContent = words ?? '';
+    place.textContent = words ?? '';
     if (words === undefined) input.removeAttribute('aria-invalid');
     else input.setAttribute('aria-invalid', 'true');
     input.setAttribute(
@@ -154,7 +165,9 @@ export class BenchCalculator extends HTMLElement {
   /** The same words once more at the figures, each a way to its field. */
   #showProblems(problems: readonly { readonly id: string; readonly words: string }[]): void {
     const box = this.querySelector<HTMLElement>('[data-errors]');
-    if (!box) return;
+    const said = problems.map(({ words }) => words).join();
+    if (!box || said === this.#said) return;
+    this.#said = said;
     box.hidden = problems.length === 0;
     this.toggleAttribute('data-faulty', problems.length > 0);
     box.querySelector('ul')?.replaceChildren(

@@ -2,6 +2,7 @@ import { allFields } from '../../calculators/bench/all-fields.ts';
 import { benchAddress } from '../../content/link.ts';
 import { fileName, saveFile } from './files.ts';
 import { announce, notice } from './notice.ts';
+import { follow } from './following.ts';
 import { guideAddress, onlyHere } from './guide-address.ts';
 import { loadRegion, regionIds } from './place.ts';
 import { progressWords } from './progress-words.ts';
@@ -195,8 +196,8 @@ part('[data-import]').addEventListener('change', (event) => {
   // So that the same file, put right, can be opened again.
   input.value = '';
 });
-store.subscribe(showProgress);
-store.subscribe(showBenches);
+follow(showProgress);
+follow(showBenches);
 showProgress();
 showBenches();
 part('[data-only-here]').hidden = !onlyHere();

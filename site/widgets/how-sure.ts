@@ -3,6 +3,7 @@ import type { Bench } from '../../calculators/bench/fields.ts';
 import { howSureDrawing } from '../drawing/how-sure.ts';
 import { svgElement } from '../drawing/svg.ts';
 import { stopTrying, tryBenches } from './answers.ts';
+import { follow } from './following.ts';
 import { manner } from './manner.ts';
 import { announce } from './notice.ts';
 import { situationOf } from './place.ts';
@@ -94,7 +95,7 @@ function end(): void {
 
 tryIt.addEventListener('click', () => void begin());
 stop.addEventListener('click', end);
-store.subscribe(() => {
+follow(() => {
   if (shown) showTried(shown.sure);
   showWhose();
 });

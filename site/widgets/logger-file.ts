@@ -3,6 +3,7 @@ import type { FieldValue } from '../../calculators/bench/read-field.ts';
 import type { LoggerChoices, ReadLogger } from '../../content/logger-file.ts';
 import type { Part } from '../tree.ts';
 import { fieldValue } from '../bench-value.ts';
+import { follow } from './following.ts';
 import { manner } from './manner.ts';
 import { announce, notice } from './notice.ts';
 import { store } from './the-store.ts';
@@ -85,7 +86,7 @@ class LoggerFile extends HTMLElement {
     this.#part('[data-logger-take]').addEventListener('click', () => {
       this.#askToTakeOver();
     });
-    store.subscribe(() => {
+    follow(() => {
       if (store.system === this.#units) return;
       this.#units = store.system;
       if (this.#given) void this.#show();

@@ -1,7 +1,9 @@
 import type { UnitSystem } from '../../calculators/quantities/quantity.ts';
 import { BenchCalculator } from './bench-calculator.ts';
+import { follow } from './following.ts';
 import { announce, notice } from './notice.ts';
-import { showBench } from './page.ts';
+import { markChanged, showBench } from './page.ts';
+import { inSlices } from './slices.ts';
 import { store } from './the-store.ts';
 
 /**
@@ -38,11 +40,15 @@ function unfold(): void {
 unfold();
 globalThis.addEventListener('hashchange', unfold);
 
-store.subscribe(() => void showBench());
+store.subscribe(markChanged);
+follow(showBench);
 customElements.define('bench-calculator', BenchCalculator);
 
 const built = document.documentElement.dataset['units'];
-if (!store.untouched || store.system !== built) void showBench();
+if (!store.untouched || store.system !== built) {
+  markChanged();
+  void inSlices(showBench);
+}
 
 if (store.found === 'unreadable')
   notice(

@@ -3,6 +3,7 @@ import type { QuantityName } from '../../calculators/quantities/quantity.ts';
 import { showQuantity } from '../../calculators/quantities/show.ts';
 import { drawings } from '../drawings.ts';
 import { svgElement } from '../drawing/svg.ts';
+import { follow } from './following.ts';
 import { manner } from './manner.ts';
 import { situationOf } from './place.ts';
 import { store } from './the-store.ts';
@@ -61,5 +62,5 @@ function show(): void {
   if (!own) void drawExample();
 }
 
-store.subscribe(show);
+follow(show);
 show();

@@ -11,6 +11,7 @@ import { announce, notice } from './notice.ts';
 import { situationOf } from './place.ts';
 import { figureText, rangeText, sentenceText, valueText, warningWord, type Saying } from './text.ts';
 import { tableRows, type Column } from './table-rows.ts';
+import { inSlices, type Steps } from './slices.ts';
 import { stripKey, type StripWords } from './strip-words.ts';
 import { store } from './the-store.ts';
 
@@ -31,11 +32,12 @@ const quantityOf = (element: HTMLElement) => element.dataset['quantity'] as Quan
 /** The units that the page is in; those of the build at first. */
 let unitsShown = document.documentElement.dataset['units'];
 
-function showUnits(how: Manner): void {
+function* showUnits(how: Manner): Steps {
   if (how.system === unitsShown) return;
-  unitsShown = how.system;
-  for (const element of all('[data-unit]'))
+  for (const element of all('[data-unit]')) {
     write(element, shownUnit(element.dataset['unit'] as QuantityName, how.system));
+    yield;
+  }
   for (const element of all('[data-base]')) {
     const value = Number(element.dataset['base']);
     const limit = element.dataset['limit'] as 'lowest' | 'highest' | undefined;
@@ -43,40 +45,50 @@ function showUnits(how: Manner): void {
       ? showLimit(value, quantityOf(element), how, limit)
       : showQuantity(value, quantityOf(element), how);
     write(element, text);
+    yield;
   }
+  unitsShown = how.system;
 }
 
-function showGiven(how: Manner): void {
+function* showGiven(how: Manner): Steps {
   for (const element of all('[data-given]')) {
     const path = element.dataset['given'] as FieldPath;
     const saying = JSON.parse(element.dataset['saying'] ?? '') as Saying;
     write(element, valueText(fieldValue(store.state.bench, path), saying, how));
+    yield;
   }
 }
 
-function showOrigins(): void {
-  const { set } = store.state;
-  for (const element of all('[data-origin]'))
-    element.hidden = set.includes(element.dataset['origin'] as FieldPath);
+function* showOrigins(): Steps {
+  const set = new Set<string | undefined>(store.state.set);
+  for (const element of all('[data-origin]')) {
+    const own = set.has(element.dataset['origin']);
+    if (element.hidden !== own) element.hidden = own;
+    yield;
+  }
 }
 
 /** How many of the fields that an element speaks for are the reader's own. */
-function showOwn(): void {
+function* showOwn(): Steps {
+  const set = new Set<string>(store.state.set);
   for (const element of all('[data-own]')) {
     const paths = element.dataset['own']?.split(' ') ?? [];
-    const own = paths.filter((path) => store.state.set.includes(path as FieldPath)).length;
-    write(element, `${own} of ${paths.length} yours`);
+    write(element, `${paths.filter((path) => set.has(path)).length} of ${paths.length} yours`);
+    yield;
   }
 }
 
+/** Whose figures these are, in the words of the strip. */
+function whoseFigures(): string {
+  if (store.untouched) return 'Figures of the example bench';
+  return store.state.origin === 'example'
+    ? 'Figures of your bench, begun from the example'
+    : 'Figures of your bench';
+}
+
 function showWhose(): void {
-  const { bench, set, origin } = store.state;
-  const whose = store.untouched
-    ? 'Figures of the example bench'
-    : origin === 'example'
-      ? 'Figures of your bench, begun from the example'
-      : 'Figures of your bench';
-  for (const element of all('[data-whose]')) write(element, whose);
+  const { bench, set } = store.state;
+  for (const element of all('[data-whose]')) write(element, whoseFigures());
   for (const element of all('[data-bench-name]')) write(element, bench.identity.name);
   for (const element of all('[data-filled]')) write(element, String(set.length));
   for (const bar of document.querySelectorAll<HTMLProgressElement>('[data-filled-bar]'))
@@ -119,36 +131,61 @@ function shownOf(id: string): Shown {
 
 const nameIn = (name: string | undefined): string => name?.split('.')[1] ?? '';
 
-function showFigures(id: string, { figures }: Answer, how: Manner): void {
+function* showFigures(id: string, { figures }: Answer, how: Manner): Steps {
   const named = (name: string | undefined): Figure | null => figures[nameIn(name)] ?? null;
-  for (const element of shownOf(id).figures)
+  for (const element of shownOf(id).figures) {
     write(element, figureText(named(element.dataset['figure']), quantityOf(element), how));
-  for (const element of shownOf(id).ranges)
+    yield;
+  }
+  for (const element of shownOf(id).ranges) {
     write(element, rangeText(named(element.dataset['range']), quantityOf(element), how));
+    yield;
+  }
 }
 
-function showWarnings(id: string, { warnings }: Answer, how: Manner): void {
+/** What the parts of the page that are made anew were made from: where that is the same, they stay as they are. */
+const madeFrom = new WeakMap<Element, string>();
+
+/** Whether this part has to be made anew; it is then taken for made. */
+function isNew(part: Element, from: unknown): boolean {
+  const words = JSON.stringify(from);
+  if (madeFrom.get(part) === words) return false;
+  madeFrom.set(part, words);
+  return true;
+}
+
+function* showWarnings(id: string, { warnings }: Answer, how: Manner): Steps {
   for (const list of shownOf(id).warnings) {
-    list.hidden = warnings.length === 0;
+    const said = warnings.map(({ code, level, text }) => ({ code, level, words: sentenceText(text, how) }));
+    if (!isNew(list, said)) continue;
+    list.hidden = said.length === 0;
     list.replaceChildren(
-      ...warnings.map(({ code, level, text }) => {
+      ...said.map(({ code, level, words }) => {
         const item = document.createElement('li');
         item.className = `warning ${level}`;
         item.dataset['code'] = code;
         const word = document.createElement('strong');
         word.textContent = warningWord(level);
-        item.append(word, ` ${sentenceText(text, how)}`);
+        item.append(word, ` ${words}`);
         return item;
       }),
     );
+    yield;
   }
 }
 
-function showTables(id: string, { tables }: Answer, how: Manner): void {
+function* showTables(id: string, { tables }: Answer, how: Manner): Steps {
   for (const body of shownOf(id).tables) {
     const columns = JSON.parse(body.dataset['columns'] ?? '[]') as Column[];
     const rows = tables?.[nameIn(body.dataset['table'])]?.rows ?? [];
-    body.replaceChildren(...tableRows(rows, columns, how));
+    if (!isNew(body, [rows, how])) continue;
+    const lines: HTMLTableRowElement[] = [];
+    for (const row of rows) {
+      lines.push(...tableRows([row], columns, how));
+      yield;
+    }
+    body.replaceChildren(...lines);
+    yield;
   }
 }
 
@@ -171,15 +208,14 @@ function wholePage() {
   return (whole = { ids: [...new Set(named)], sheets });
 }
 
-/**
- * Marks what this calculator shows as out of date, or as right again. Calm, and nothing moves: the look of it waits a
- * moment (calculator.css), as most answers are there before anyone could read that they are not.
- */
-function mark(id: string, behind: boolean): void {
-  const { figures, ranges, tables, warnings, forms } = shownOf(id);
+/** Marks what this calculator shows as out of date, or as right again. Nothing moves for it. */
+function* mark(id: string, behind: boolean): Steps {
+  const { figures, ranges, tables, warnings } = shownOf(id);
   for (const part of [...figures, ...ranges, ...tables, ...warnings])
-    part.toggleAttribute('data-behind', behind);
-  for (const form of forms) markBusy(form, behind);
+    if (part.hasAttribute('data-behind') !== behind) {
+      part.toggleAttribute('data-behind', behind);
+      yield;
+    }
 }
 
 function markBusy(element: HTMLElement, busy: boolean): void {
@@ -189,14 +225,14 @@ function markBusy(element: HTMLElement, busy: boolean): void {
 
 /** Leaves the words of the strip for pages without calculators. */
 function keepStrip(): void {
-  const strip = document.querySelector('.bench-strip');
-  if (!strip) return;
-  const said = (selector: string) => strip.querySelector(selector)?.textContent.trim() ?? '';
+  const result = document.querySelector('.bench-strip [data-figure]');
+  if (!result) return;
+  const { bench, set } = store.state;
   const words: StripWords = {
-    whose: said('[data-whose]'),
-    name: said('[data-bench-name]'),
-    own: store.state.set.length,
-    result: said('[data-figure]'),
+    whose: whoseFigures(),
+    name: bench.identity.name,
+    own: set.length,
+    result: result.textContent.trim(),
     undo: store.canUndo,
     redo: store.canRedo,
     system: store.system,
@@ -210,77 +246,117 @@ function keepStrip(): void {
  */
 const workedOut = new WeakMap<Bench, Record<string, Answer>>();
 
-/** The latest call wins: what arrives for an earlier bench is kept for it, and not shown. */
+/** What arrives for an earlier bench, or for other units, is kept for it, and not shown. */
 let turn = 0;
 
-/** Lets the page answer its reader between two pieces of work. */
-const breath = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
+/** The windows in which the narrow drawings are shown, as in parts.css. */
+const onTelephones = '(max-width: 40rem)';
 
 /** Draws anew what these answers bring to its figures, one drawing at a time. */
-async function showDrawings(
-  sheets: readonly HTMLElement[],
-  situation: Situation,
-  answers: AnyAnswers,
-  mine: number,
-): Promise<void> {
-  for (const sheet of sheets) {
-    const name = drawingName(sheet);
-    const [draw, { svgElement }] = await Promise.all([drawings[name].load(), import('../drawing/svg.ts')]);
-    await breath();
-    if (mine !== turn) return;
+async function showDrawing(sheet: HTMLElement, situation: Situation, answers: AnyAnswers): Promise<void> {
+  const mine = turn;
+  const name = drawingName(sheet);
+  const [draw, { svgElement }] = await Promise.all([drawings[name].load(), import('../drawing/svg.ts')]);
+  if (mine !== turn) return;
+  await inSlices(function* () {
     const width = Number(sheet.dataset['width']);
     const drawing = draw({ situation, answers: answers as Answers, manner: manner(), width });
-    const id = sheet.querySelector('title')?.id.replace(/-title$/u, '') ?? `drawing-${name}`;
-    sheet.replaceChildren(svgElement(drawing, id, document));
-    for (const title of all(`[data-drawing-title="${name}"]`)) write(title, drawing.title);
+    yield;
+    if (isNew(sheet, drawing)) {
+      const id = sheet.querySelector('title')?.id.replace(/-title$/u, '') ?? `drawing-${name}`;
+      const svg = svgElement(drawing, id, document);
+      yield;
+      sheet.replaceChildren(svg);
+      for (const title of all(`[data-drawing-title="${name}"]`)) write(title, drawing.title);
+      yield 'show';
+    }
     markBusy(sheet, false);
-  }
+  });
+}
+
+/** How long figures may be out of date before they say so: most are right before anyone could read that they are not [ms]. */
+const patience = 400;
+
+/** While something on the page is still to follow the last change. */
+const catchingUp = 'data-catching-up';
+
+/** Shows what is known of the bench, and asks for what is not; the answers are shown as they come. */
+async function showAnswers(answers: Record<string, Answer>): Promise<void> {
+  const mine = turn;
+  const { ids, sheets } = wholePage();
+  const missing = () => ids.filter((id) => !answers[id]);
+  const situation = await situationOf(store.state.bench);
+  if (mine !== turn) return;
+  const shownSoFar: Promise<void>[] = [];
+  const show = (those: readonly string[]): void => {
+    for (const id of those)
+      shownSoFar.push(
+        inSlices(function* () {
+          const [answer, how] = [answers[id], manner()];
+          if (!answer) return;
+          yield* showFigures(id, answer, how);
+          yield* showTables(id, answer, how);
+          yield* showWarnings(id, answer, how);
+          yield* mark(id, false);
+          for (const form of shownOf(id).forms) markBusy(form, false);
+          keepStrip();
+        }),
+      );
+    const ready = sheets.filter((sheet) => {
+      const needs = needsOf(sheet);
+      return needs.some((id) => those.includes(id)) && needs.every((id) => answers[id]);
+    });
+    // What is in sight comes before what is drawn for paper, or for a telephone.
+    const unseen = matchMedia(onTelephones).matches ? 'wide' : 'narrow';
+    for (const last of [false, true])
+      for (const sheet of ready)
+        if (sheet.classList.contains(unseen) === last)
+          shownSoFar.push(showDrawing(sheet, situation, answers));
+    if (missing().length === 0)
+      void Promise.all(shownSoFar).then(() => {
+        if (mine === turn) document.documentElement.removeAttribute(catchingUp);
+      });
+  };
+  const asked = missing();
+  if (asked.length > 0)
+    askAnswers(asked, situation, (id, answer) => {
+      answers[id] = answer;
+      if (mine === turn) show([id]);
+    });
+  show(ids.filter((id) => answers[id]));
+  setTimeout(() => {
+    if (mine !== turn) return;
+    const behind = missing();
+    void inSlices(function* () {
+      for (const id of behind) if (!answers[id]) yield* mark(id, true);
+      for (const sheet of sheets) if (needsOf(sheet).some((id) => !answers[id])) markBusy(sheet, true);
+    });
+  }, patience);
 }
 
 /** Shows the bench of the store on the whole page. */
-export async function showBench(): Promise<void> {
-  const mine = ++turn;
+export function* showBench(): Steps {
   const how = manner();
-  showUnits(how);
-  showGiven(how);
-  showOrigins();
-  showOwn();
-  showWhose();
-  // A reader who goes on to another page at once finds the strip as it is, if not yet with the new result.
-  keepStrip();
-  const { ids, sheets } = wholePage();
-  if (ids.length === 0) return;
   const { bench } = store.state;
   const answers = workedOut.get(bench) ?? {};
   workedOut.set(bench, answers);
-  const missing = ids.filter((id) => !answers[id]);
-  for (const id of missing) mark(id, true);
-  for (const sheet of sheets) markBusy(sheet, true);
-  const situation = await situationOf(bench);
-  if (mine !== turn) return;
-  const show = (id: string, answer: Answer): void => {
-    showFigures(id, answer, manner());
-    showTables(id, answer, manner());
-    showWarnings(id, answer, manner());
-    mark(id, false);
-  };
-  const ready = (sheet: HTMLElement): boolean => needsOf(sheet).every((id) => answers[id]);
-  for (const id of ids) if (answers[id]) show(id, answers[id]);
+  showWhose();
+  // A reader who goes on to another page at once finds the strip as it is, if not yet with the new result.
   keepStrip();
-  void showDrawings(sheets.filter(ready), situation, answers, mine);
-  if (missing.length > 0)
-    askAnswers(missing, situation, (id, answer) => {
-      answers[id] = answer;
-      if (mine !== turn) return;
-      show(id, answer);
-      keepStrip();
-      void showDrawings(
-        sheets.filter((sheet) => needsOf(sheet).includes(id) && ready(sheet)),
-        situation,
-        answers,
-        mine,
-      );
-    });
+  // Asked first, so that it is worked on while the page shows what it knows.
+  void showAnswers(answers);
+  yield;
+  yield* showUnits(how);
+  yield* showGiven(how);
+  yield* showOrigins();
+  yield* showOwn();
+}
+
+/** Marks, within the key's own task, that what follows from the key is still to come. */
+export function markChanged(): void {
+  turn++;
+  document.documentElement.setAttribute(catchingUp, '');
+  for (const form of all('bench-calculator[data-calculator]')) markBusy(form, true);
 }
 
 /** Has what works this page's figures out loaded before the first key is pressed. */

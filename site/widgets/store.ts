@@ -78,6 +78,8 @@ interface Options {
   };
   /** Names the fields that this version of the guide knows. */
   readonly fields: string;
+  /** Calls back when the browser has time to write; left out, everything is written at once. */
+  readonly whenIdle?: (write: () => void) => void;
 }
 
 /** What was found in storage when the page was opened. */
@@ -123,6 +125,8 @@ export class Store {
   #found: Found = 'nothing';
   /** False as soon as the browser refuses to keep something. */
   #keeps = true;
+  /** What is still to be written, by key: the newest of each. */
+  readonly #unwritten = new Map<string, unknown>();
 
   constructor(options: Options) {
     this.#options = options;
@@ -333,6 +337,7 @@ export class Store {
   changedElsewhere(key: string | null): void {
     if (key !== null && !Object.values<string>(keys).includes(key)) return;
     this.#open = undefined;
+    this.writeAll();
     this.#load();
     this.#tell();
   }
@@ -396,12 +401,36 @@ export class Store {
   }
 
   #keep(key: string, thing: unknown): void {
+    const { whenIdle } = this.#options;
+    const first = this.#unwritten.size === 0;
+    this.#unwritten.set(key, thing);
+    if (!whenIdle) this.writeAll();
+    else if (first) whenIdle(this.#writeNext);
+  }
+
+  /** Writes one thing at a time: a browser has a few milliseconds to spare, not many. */
+  readonly #writeNext = (): void => {
+    const [next] = this.#unwritten;
+    if (!next) return;
+    this.#write(...next);
+    if (this.#unwritten.size > 0) this.#options.whenIdle?.(this.#writeNext);
+  };
+
+  /** Writes at once what is still to be written, as when the reader leaves. */
+  writeAll(): void {
+    for (const next of this.#unwritten) this.#write(...next);
+  }
+
+  #write(key: string, thing: unknown): void {
+    this.#unwritten.delete(key);
+    const kept = this.#keeps;
     try {
       this.#options.storage?.setItem(key, JSON.stringify(thing));
       if (!this.#options.storage) this.#keeps = false;
     } catch {
       this.#keeps = false;
     }
+    if (kept && !this.#keeps && this.#options.whenIdle) this.#tell();
   }
 
   #keepState(): void {

@@ -11,6 +11,9 @@ function browserStorage(): Storage | undefined {
   }
 }
 
+/** How long what was typed may be without a copy in the browser's storage while the page is busy [ms]. */
+const longestWait = 500;
+
 const customs = import.meta.env.CUSTOMS;
 const usual = { units: 'metric', paper: 'a4' } as const;
 
@@ -24,6 +27,19 @@ export const store = new Store({
   },
   customs: (region) => customs[region] ?? customs[import.meta.env.REGION] ?? usual,
   fields: import.meta.env.FIELDS,
+  whenIdle(write) {
+    // Not every browser says when it is idle.
+    if ('requestIdleCallback' in globalThis) requestIdleCallback(write, { timeout: longestWait });
+    else setTimeout(write);
+  },
+});
+
+/** Nothing is lost by leaving at once, nor by putting a telephone away. */
+globalThis.addEventListener('pagehide', () => {
+  store.writeAll();
+});
+document.addEventListener('visibilitychange', () => {
+  if (document.hidden) store.writeAll();
 });
 
 globalThis.addEventListener('storage', ({ key }) => {

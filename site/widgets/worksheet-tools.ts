@@ -2,6 +2,7 @@ import type { PaperName } from '../worksheet/layout.ts';
 import { leftOutNames, type LeftOut } from '../worksheet/left-out.ts';
 import { edition } from '../edition.ts';
 import { fileName, saveFile } from './files.ts';
+import { follow } from './following.ts';
 import { guideAddress, onlyHere } from './guide-address.ts';
 import { manner } from './manner.ts';
 import { announce } from './notice.ts';
@@ -141,7 +142,7 @@ for (const radio of papers)
     showAgain();
   });
 for (const box of parts) box.addEventListener('change', showAgain);
-store.subscribe(showPaper);
+follow(showPaper);
 showPaper();
 
 for (const button of buttons)

@@ -38,6 +38,8 @@ export class Reader {
    */
   async goOn(path: string, size: keyof typeof windows = 'desktop'): Promise<Page> {
     if (this.#window) {
+      // The page writes down what it has to keep when it is left: what it kept is cleared from a file without a script.
+      await this.#window.goto(`${this.address}icon.svg`);
       await this.#window.evaluate(() => {
         localStorage.clear();
       });
