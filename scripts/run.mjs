@@ -21,6 +21,7 @@ const tasks = {
   station: 'make a station out of a file of temperatures',
   languages: 'say how far the guide is translated',
   bench: 'measure how fast the parts are',
+  'bench-pages': 'measure how soon the built pages answer a key or a click',
   reports: 'write anew what the calculators say of the example benches',
   format: 'put the files into the house style',
 };

@@ -100,3 +100,5 @@ follow(() => {
   showWhose();
 });
 showWhose();
+// From here on a press of it is heard.
+tryIt.disabled = false;
