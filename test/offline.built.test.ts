@@ -117,6 +117,16 @@ describe('in a browser', () => {
     await page.goto(`${serving.address}bench/`);
     expect(await page.locator('#bench-cable-length').inputValue()).toBe('30');
 
+    // What is not kept says so, in the guide's own words.
+    for (const path of ['nothing/', 'worksheets/first-row.pdf']) {
+      await page.goto(serving.address + path);
+      expect(await page.locator('h1').innerText(), path).toBe('There is no page here');
+      await page.locator('main a', { hasText: 'Your bench' }).click();
+      await eventually(() => page.locator('h1').innerText()).toBe('Your bench');
+    }
+    // The browser tells its console of an address that is not there, as it does with a host.
+    expect(faults.splice(0).filter((fault) => !fault.includes('404'))).toEqual([]);
+
     // The host comes back with another version of one page.
     const file = join(folder, 'bench/index.html');
     writeFileSync(file, readFileSync(file, 'utf8').replace('<h1>Your bench</h1>', '<h1>Your new bench</h1>'));

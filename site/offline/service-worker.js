@@ -13,6 +13,9 @@ const cacheName = `winter-bench-guide ${scope}`;
 /** Digits of the hash that names a content: enough that no two contents of a guide share them. */
 const hashDigits = Object.values(files)[0]?.length ?? 0;
 
+/** The page for an address that leads nowhere. */
+const notHere = '404.html';
+
 const kept = (path) => `${scope}${path}?content=${files[path]}`;
 
 async function hashOf(bytes) {
@@ -60,6 +63,17 @@ async function answer(request, path) {
   return (await cache.match(kept(path))) ?? fetch(request);
 }
 
+/** A page that is not kept: from the network, or without one what the guide says of an address that it does not have. */
+async function visit(request) {
+  try {
+    return await fetch(request);
+  } catch {
+    const cache = await caches.open(cacheName);
+    const page = await cache.match(kept(notHere));
+    return page ? new Response(page.body, { status: 404, headers: page.headers }) : Response.error();
+  }
+}
+
 self.addEventListener('install', (event) => event.waitUntil(keepAll()));
 self.addEventListener('activate', (event) => event.waitUntil(clear()));
 self.addEventListener('message', ({ data }) => {
@@ -71,4 +85,5 @@ self.addEventListener('fetch', (event) => {
   if (request.method !== 'GET' || !address.startsWith(scope)) return;
   const path = address.slice(scope.length);
   if (Object.hasOwn(files, path)) event.respondWith(answer(request, path));
+  else if (request.mode === 'navigate') event.respondWith(visit(request));
 });
