@@ -4,7 +4,7 @@ import { nearestName } from '../calculators/bench/nearest.ts';
 import { readField, sayRight, sayProblem, type FieldProblem } from '../calculators/bench/read-field.ts';
 import type { Manner } from '../calculators/quantities/show.ts';
 import { problem, type Problem } from './problem.ts';
-import { lineAt, plainOf, textAt, type Group } from './yaml-tree.ts';
+import { fileAt, lineAt, plainOf, textAt, type Group } from './yaml-tree.ts';
 
 /**
  * Schemas of files, made of fields. zod walks the file and finds unknown names and wrong shapes; what a value means is
@@ -76,7 +76,9 @@ function problemsOf(
 ): Problem[] {
   return issues.flatMap((issue): Problem[] => {
     const name = issue.path.map((step) => (typeof step === 'number' ? step + 1 : String(step))).join('.');
-    const at = { file, line: lineAt(tree, issue.path), field: name };
+    // What was taken over from another file is wrong there; a name that nobody knows may be below it.
+    const deepest = issue.code === 'unrecognized_keys' ? [...issue.path, issue.keys[0] ?? ''] : issue.path;
+    const at = { file: fileAt(tree, deepest) ?? file, line: lineAt(tree, issue.path), field: name };
     if (issue.code === 'unrecognized_keys') {
       const names = issue.message.split(', ');
       const where = name === '' ? 'here' : `in ${name}`;

@@ -1,7 +1,8 @@
 import type { Region } from '../calculators/region.ts';
 import { idOf, type FileText } from './regions.ts';
 import { problem, type Problem } from './problem.ts';
-import { lineAt, readTree, textAt, type Tree } from './yaml-tree.ts';
+import { readRegionTree } from './region-like.ts';
+import { fileAt, lineAt, readTree, textAt, type Tree } from './yaml-tree.ts';
 
 /**
  * What is not wrong with a region by its form, and yet is likely to be: what a colleague would say who reads it over.
@@ -51,15 +52,24 @@ const saysSomething = (text: string): boolean => text.split(' ').length >= 3;
  * @param others the files of the other regions, whose words may have been left standing in a copy
  */
 export function regionNotes(region: Region, own: FileText, others: readonly FileText[]): readonly Problem[] {
+  // What it takes over is looked over with the region that it is taken from, unless it does not fit with its own.
   const read = readTree(own.text, own.file);
+  const whole = readRegionTree(own, others);
   if (!read.ok) return read.problems;
-  const { tree } = read;
+  if (!whole.ok) return whole.problems;
+  const { tree } = whole;
   const notes: Problem[] = [];
   const note = (path: readonly PropertyKey[], words: string, allowed = ''): void => {
     const field = path
       .map((step) => (/^\d+$/u.test(String(step)) ? Number(step) + 1 : String(step)))
       .join('.');
-    const at = { file: own.file, line: lineAt(tree, path), field, found: textAt(tree, path), allowed };
+    const at = {
+      file: fileAt(tree, path) ?? own.file,
+      line: lineAt(tree, path),
+      field,
+      found: textAt(tree, path),
+      allowed,
+    };
     notes.push(problem(at, words));
   };
 
@@ -91,7 +101,14 @@ export function regionNotes(region: Region, own: FileText, others: readonly File
     if (region[list].length === 0)
       note([list], `The list ${list} is empty; its page will say nothing of your own`);
 
-  for (const { path, text } of textsOf(tree)) {
+  for (const name of ['name', 'guide'] as const)
+    if (!read.tree.entries.has(name) && tree.entries.has(name))
+      note(
+        [name],
+        `Two regions have this ${name}, as ${idOf(own.file)}.yaml takes it over; give it one of its own`,
+      );
+
+  for (const { path, text } of textsOf(read.tree)) {
     if (!saysSomething(text)) continue;
     const from = others.find((other) => {
       const theirs = readTree(other.text, other.file);

@@ -4,9 +4,10 @@ import { fields } from '../calculators/bench/fields.ts';
 import type { Region } from '../calculators/region.ts';
 import { plants } from '../calculators/tables/plants.ts';
 import { check, givenSchema, groupSchema, listSchema, type Checked } from './field-schema.ts';
+import type { FileText } from './file-text.ts';
+import { readRegionTree, withTakers } from './region-like.ts';
 import { sourceSchema, words } from './source-schema.ts';
 import type { StationRecord } from './station-schema.ts';
-import { readTree } from './yaml-tree.ts';
 
 const choice = <const Options extends Readonly<Record<string, { readonly label: string }>>>(
   label: string,
@@ -25,9 +26,12 @@ const reference = (label: string): ReferenceField => ({
 /** From railway to ship's mains [Hz]; houses have 50 or 60 (IEC 60038, from memory). */
 const frequency = { quantity: 'frequency', from: 16, to: 400 } as const;
 
-/** A number that a region has to give. */
-const numberLike = (label: string, { quantity, from, to }: Pick<NumberField, 'quantity' | 'from' | 'to'>) =>
-  givenSchema<NumberField>({ shape: 'number', quantity, label, explain: '', from, to, start: null });
+/** A number that a region has to give, with one that is shown to whoever gets it wrong. */
+const numberLike = (
+  label: string,
+  { quantity, from, to }: Pick<NumberField, 'quantity' | 'from' | 'to'>,
+  example: number,
+) => givenSchema<NumberField>({ shape: 'number', quantity, label, explain: '', from, to, start: example });
 
 /** Words of a certain form, said in `error`. */
 const formed = (label: string, form: (text: string) => boolean, error: string, longest = 40) =>
@@ -71,13 +75,13 @@ const regionSchema = (records: readonly string[]) =>
     units: givenSchema(choice('System of units', { metric: { label: 'Metric' }, us: { label: 'US' } })),
     paper: givenSchema(choice('Paper', { a4: { label: 'A4' }, letter: { label: 'US Letter' } })),
     mains: groupSchema({
-      voltage: numberLike('Voltage of the mains', fields.supply.fields.voltage),
-      frequency: numberLike('Frequency of the mains', frequency),
+      voltage: numberLike('Voltage of the mains', fields.supply.fields.voltage, 230),
+      frequency: numberLike('Frequency of the mains', frequency, 50),
       rules: givenSchema(choice('Rules for circuits', { us: { label: 'US' }, iec: { label: 'IEC' } })),
       source: sourceSchema('Source of the mains’ figures'),
     }),
     tariff: groupSchema({
-      price: numberLike('Price of power', fields.money.fields.tariff),
+      price: numberLike('Price of power', fields.money.fields.tariff, 0.3 / 3.6e6),
       currency: formed(
         'Currency',
         (text) => currencies.has(text),
@@ -117,8 +121,8 @@ const regionSchema = (records: readonly string[]) =>
       name: givenSchema(words('Name of the office', 80)),
       contacts: listSchema(
         groupSchema({
-          who: givenSchema(words('Who to call', 80)),
-          how: givenSchema(words('How to reach them', 80)),
+          who: givenSchema(words('Person or service to call', 80)),
+          how: givenSchema(words('Way to reach them', 80)),
         }),
         'contacts',
         1,
@@ -134,20 +138,22 @@ const regionSchema = (records: readonly string[]) =>
  * @param text the whole file
  * @param file its name, for the problems
  * @param records the weather records that it may name
+ * @param regions the files of regions that it may be like
  */
 export function readRegion(
   id: string,
   text: string,
   file: string,
   records: ReadonlyMap<string, StationRecord>,
+  regions: readonly FileText[] = [],
 ): Checked<Region> {
-  const read = readTree(text, file);
+  const read = readRegionTree({ file, text }, regions);
   if (!read.ok) return read;
   const checked = check(regionSchema([...records.keys()]), read.tree, file, {
     system: 'metric',
     locale: 'en',
   });
-  if (!checked.ok) return checked;
+  if (!checked.ok) return { ok: false, problems: withTakers(checked.problems, { file, text }) };
   const stations = checked.value.stations.flatMap((station) => {
     const record = records.get(station.record);
     if (!record) return [];

@@ -1,31 +1,26 @@
 import type { Region } from '../calculators/region.ts';
+import { idOf, type FileText } from './file-text.ts';
 import { problem, type Problem } from './problem.ts';
 import { isId, readRegion } from './region-schema.ts';
 import { readStation, type StationRecord } from './station-schema.ts';
 
-/** A file that somebody else has read: from the disk, or into a build. */
-export interface FileText {
-  /** Its path, or its name. */
-  readonly file: string;
-  readonly text: string;
-}
+export { idOf, type FileText };
 
 export type ReadRegions =
   | { readonly ok: true; readonly regions: readonly Region[] }
   | { readonly ok: false; readonly problems: readonly Problem[] };
-
-/** What a file is called in other files: its name without folders and ending. */
-export const idOf = (file: string): string => (file.split(/[/\\]/u).at(-1) ?? '').replace(/\.ya?ml$/u, '');
 
 /**
  * Reads the regions of a guide and the weather records that their stations are made of.
  *
  * @param regionFiles the files of content/regions
  * @param stationFiles the files of content/stations
+ * @param likes the files that a region may be like, where not all of them are to be read
  */
 export function readRegions(
   regionFiles: readonly FileText[],
   stationFiles: readonly FileText[],
+  likes: readonly FileText[] = regionFiles,
 ): ReadRegions {
   const problems: Problem[] = [];
   const named = ({ file }: FileText): boolean => {
@@ -44,7 +39,7 @@ export function readRegions(
   }
   const regions: Region[] = [];
   for (const one of regionFiles.filter(named)) {
-    const read = readRegion(idOf(one.file), one.text, one.file, records);
+    const read = readRegion(idOf(one.file), one.text, one.file, records, likes);
     if (read.ok) regions.push(read.value);
     else problems.push(...read.problems);
   }

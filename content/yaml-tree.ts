@@ -10,7 +10,14 @@ export type Tree =
 export interface Group {
   readonly kind: 'group';
   readonly line: number;
-  readonly entries: ReadonlyMap<string, { readonly line: number; readonly tree: Tree }>;
+  readonly entries: ReadonlyMap<string, Entry>;
+}
+
+export interface Entry {
+  readonly line: number;
+  readonly tree: Tree;
+  /** The file that it stands in, where that is another one: taken over from there. */
+  readonly from?: string;
 }
 
 export type ReadTree =
@@ -176,7 +183,7 @@ export function plainOf(tree: Tree): unknown {
 }
 
 /** What is found one step further down, if there is anything. */
-function below(tree: Tree, step: PropertyKey): { readonly line: number; readonly tree: Tree } | undefined {
+function below(tree: Tree, step: PropertyKey): Entry | undefined {
   if (tree.kind === 'group') return tree.entries.get(String(step));
   const item = tree.kind === 'list' ? tree.items[Number(step)] : undefined;
   return item && { line: item.line, tree: item };
@@ -202,4 +209,16 @@ export function textAt(tree: Tree, path: readonly PropertyKey[]): string {
     at = next.tree;
   }
   return at.kind === 'value' ? (at.text ?? '').trim() : '';
+}
+
+/** The file that a place of the tree was taken over from; undefined where it is the tree's own. */
+export function fileAt(tree: Tree, path: readonly PropertyKey[]): string | undefined {
+  let at: Tree = tree;
+  for (const step of path) {
+    const next = below(at, step);
+    if (next?.from !== undefined) return next.from;
+    if (!next) return undefined;
+    at = next.tree;
+  }
+  return undefined;
 }

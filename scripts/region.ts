@@ -177,7 +177,7 @@ function makeNew(id: string, given: Partial<Given>, { write: say }: Surroundings
 function checkOne(id: string, { write: say }: Surroundings): void {
   const own = fileOf('regions', regionFile(id));
   // The others may have mistakes of their own, which are not this region's.
-  const read = readRegions([own], filesOf('stations'));
+  const read = readRegions([own], filesOf('stations'), filesOf('regions'));
   if (!read.ok) throw new BadInput(read.problems.map((one) => one.text).join('\n'));
   const [region] = read.regions;
   if (!region) throw new Error(`${own.file} was read and is not there`);

@@ -7,6 +7,12 @@ import { plants } from '../tables/plants.ts';
 import type { FieldGroup, ValueOf } from './field.ts';
 
 /**
+ * The highest price of power [1/J], whatever the money: ten thousand of it for a kilowatt-hour, as in those with the
+ * smallest units (assumption). What is unlikely in a money of larger ones is asked about, not refused.
+ */
+const dearest = 10_000 / 3.6e6;
+
+/**
  * The bench: what is true of it before anything is calculated. The one record from which the type, the file schema,
  * the JSON Schema and every form are derived. Names are promises: they stand in files and links. Add; never rename.
  */
@@ -758,7 +764,7 @@ export const fields = {
         label: 'Price of power',
         explain: 'All in, per kilowatt-hour, off your bill.',
         from: 0,
-        to: 5 / 3.6e6,
+        to: dearest,
         start: null,
         empty: 'the tariff of the region',
       },
@@ -768,7 +774,7 @@ export const fields = {
         label: 'Price of power in the cheap hours',
         explain: 'Only where your contract has cheap hours.',
         from: 0,
-        to: 5 / 3.6e6,
+        to: dearest,
         start: null,
         empty: 'the same price at all hours',
       },
