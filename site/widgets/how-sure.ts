@@ -75,7 +75,11 @@ async function begin(): Promise<void> {
     working(false);
     if (sure === null) {
       state.textContent = 'This bench lies outside the range that the published laws hold for: no ranges.';
-      announce(state.textContent);
+      // Were nothing said, the ranges below would be taken for those of this bench.
+      whose.textContent = shown
+        ? 'There are no ranges of your bench as it is now. What stands below is of an earlier one.'
+        : 'There are no ranges of your bench. What stands below is of the example.';
+      announce(`${state.textContent} ${whose.textContent}`);
       return;
     }
     shown = { bench, sure };
