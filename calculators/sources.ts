@@ -340,6 +340,12 @@ export const sources = {
     year: 2008,
     standing: 'memory',
   },
+  hasofer1974: {
+    title: 'Exact and invariant second-moment code format, J. Eng. Mech. Div. ASCE 100, 111 to 121',
+    by: 'A. M. Hasofer, N. C. Lind',
+    year: 1974,
+    standing: 'memory',
+  },
   // What follows is checked against, not computed with.
   'open-libraries': {
     title:

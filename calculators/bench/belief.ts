@@ -1,6 +1,7 @@
 import type { Situation } from '../calculator.ts';
 import { factor } from './linear.ts';
 import { priorsOf, type Parameters, type PriorId } from './priors.ts';
+import { togetherAt } from './range.ts';
 import { ninetieth, spreadValue } from './spread.ts';
 
 /**
@@ -55,9 +56,9 @@ export interface Believed {
 }
 
 /**
- * Ranges of results under a belief, by the same rule as the ranges before any reading: the belief is moved along each
- * of its independent directions alone to the 10th and the 90th percentile, and the shifts are added as independent
- * errors, downward and upward apart (first-order propagation: JCGM 100:2008, section 5.1).
+ * Ranges of results under a belief, by the same rule as the ranges before any reading (`rangedAll`): the belief is moved
+ * along each of its independent directions alone to the 10th and the 90th percentile, and the ends are worked out with all
+ * of them moved together, each as far as its part goes.
  */
 export function believed<Name extends string>(
   situation: Situation,
@@ -77,10 +78,25 @@ export function believed<Name extends string>(
   const one = (name: Name): Believed => {
     const value = values[name];
     const shifts = ends.map(({ below, above }) => [below[name] - value, above[name] - value] as const);
+    const end = (side: -1 | 1): number => {
+      const places = togetherAt(
+        shifts.map(([below, above]) => {
+          const by = side * Math.max(0, side * below, side * above);
+          return { by, at: side * below > side * above ? -ninetieth : ninetieth };
+        }),
+      );
+      if (!places) return value;
+      const together = middle.map((one, row) =>
+        places.reduce((sum, by, column) => sum + by * root[row * size + column]!, one),
+      );
+      // Moved alone an input may go further than all together; see `rangedAll`.
+      const alone = shifts.flat().map((by) => value + by);
+      return side < 0 ? Math.min(at(together)[name], ...alone) : Math.max(at(together)[name], ...alone);
+    };
     return {
       value,
-      low: value - Math.hypot(...shifts.map((ends) => Math.min(0, ...ends))),
-      high: value + Math.hypot(...shifts.map((ends) => Math.max(0, ...ends))),
+      low: Math.min(value, end(-1)),
+      high: Math.max(value, end(1)),
       slopes: Float64Array.from(shifts, ([below, above]) => (above - below) / (2 * ninetieth)),
     };
   };

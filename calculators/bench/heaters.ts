@@ -115,22 +115,32 @@ function surfaceOf(
   }
 }
 
+/** The bench with its coldest roots held at the limit by heat that enters in this way, as far as any power does it. */
+function heldBy(way: WayOfHeating, situation: Situation, parameters: Parameters) {
+  const body = heatedBy(way, situation, parameters);
+  const surroundings = around(situation, designOutside(situation), parameters);
+  const held = settle(body, surroundings, {
+    hold: body.roots,
+    at: situation.bench.plants.lowestRootTemperature,
+    by: 'as-it-enters',
+    warmest: warmestUnder,
+  });
+  return { body, surroundings, held };
+}
+
+/** The power that it takes [W]; where no power does it, the most that is thought about. */
+export const powerBy = (way: WayOfHeating, situation: Situation, parameters: Parameters): number =>
+  heldBy(way, situation, parameters).held.power;
+
 export function heatedBench(
   way: WayOfHeating,
   situation: Situation,
   parameters: Parameters = expectedParameters(situation),
 ): HeatedBench {
-  const body = heatedBy(way, situation, parameters);
   const limit = situation.bench.plants.lowestRootTemperature;
-  const surroundings = around(situation, designOutside(situation), parameters);
+  const { body, surroundings, held } = heldBy(way, situation, parameters);
   const coldestOf = (temperatures: Float64Array): number =>
     Math.min(...body.roots.map((node) => temperatures[node]!));
-  const held = settle(body, surroundings, {
-    hold: body.roots,
-    at: limit,
-    by: 'as-it-enters',
-    warmest: warmestUnder,
-  });
   // As much power as the bench has, but no more than brings what is heated to where no heater belongs.
   const most = settle(body, surroundings, {
     hold: body.roots,

@@ -58,8 +58,9 @@ export function nightOf(
 }
 
 /**
- * The uncertain inputs that a night rests on, told by the bench at rest on it and in the weather before; and the error of
- * the sensor, which a cable that is at its limit or off at rest does not show.
+ * The uncertain inputs that a night rests on, told by the bench at rest on it and in the weather before; and two that this
+ * does not show: the error of the sensor where the cable is at its limit or off, and the conductivity of the medium, by
+ * which pots freeze through or do not.
  */
 function inputsOfNight(situation: Situation): readonly PriorId[] {
   const { mildLow, mildHigh } = designSnap(situation);
@@ -68,20 +69,21 @@ function inputsOfNight(situation: Situation): readonly PriorId[] {
     const before = restOn(situation, 'thermostat', parameters, (mildLow + mildHigh) / 2);
     return { coldest, power, before: before.power };
   });
-  return [...new Set([...weighty, 'sensorError' as const])];
+  return [...new Set<PriorId>([...weighty, 'sensorError', 'mediumConductivity'])];
 }
 
-/**
- * Ranges of the lowest root temperature [°C] and the heat of the cable [J] about those of coarse steps.
- */
+/** What of a night is told with a range. */
+export type RangedOfNight = 'lowestRoots' | 'energy' | 'meanPower' | 'belowLimit' | 'lowestLoop';
+
+/** Ranges of what a night comes to, in coarse steps. */
 export function nightRange(
   situation: Situation,
   inputs = inputsOfNight(situation),
-): Readonly<Record<'lowestRoots' | 'energy', Ranged>> {
-  const results = (parameters: Parameters): Record<'lowestRoots' | 'energy', number> => {
+): Readonly<Record<RangedOfNight, Ranged>> {
+  const results = (parameters: Parameters): Record<RangedOfNight, number> => {
     const night = nightOf(situation, parameters, { every: nightSteps.coarse });
-    const { lowestRoots, energy } = summaryOf(situation, night);
-    return { lowestRoots, energy };
+    const { lowestRoots, energy, meanPower, belowLimit, lowestLoop } = summaryOf(situation, night);
+    return { lowestRoots, energy, meanPower, belowLimit, lowestLoop };
   };
   return rangedAll(situation, results, inputs);
 }

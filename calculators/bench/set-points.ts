@@ -1,11 +1,14 @@
 import type { Situation } from '../calculator.ts';
 import type { Celsius } from '../quantities/temperature.ts';
 import { coldestMonth } from '../weather/cold-snap.ts';
-import type { Body } from './assemble.ts';
+import { assemble, type Body } from './assemble.ts';
 import type { Bench } from './fields.ts';
 import { coldestOf, limitNight, stuckOn, type LimitNight } from './limit-night.ts';
+import { around } from './place.ts';
+import type { Parameters } from './priors.ts';
 import { sensorNode } from './sensor.ts';
-import type { Settled } from './settle.ts';
+import { settle, type Settled } from './settle.ts';
+import { warmestUnder } from './steady.ts';
 
 /**
  * What to set a thermostat to, by the place of its sensor: worked out in one place, so that every question of the guide
@@ -46,6 +49,47 @@ export interface SetPoints {
   readonly pot: Celsius;
   readonly air: Celsius | null;
   readonly loop: Celsius | null;
+}
+
+/** How close the members of a range have to come to rest [K]: a thirtieth of what a reader is shown. */
+const closeEnough = 3e-3;
+
+/** The same night for other uncertain inputs: what the places read with the roots at their limit, and with the cable on. */
+export function placesOn(
+  situation: Situation,
+  outside: Celsius,
+): (parameters: Parameters) => { readonly atLimit: Readings; readonly on: Readings } {
+  let first: { readonly held: Settled; readonly full: Settled } | undefined;
+  return (parameters) => {
+    const body = assemble(situation, parameters);
+    const surroundings = around(situation, outside, parameters);
+    const { lowestRootTemperature: at } = situation.bench.plants;
+    const near = (one: 'held' | 'full') => first && { from: first[one], within: closeEnough };
+    const held = settle(
+      body,
+      surroundings,
+      {
+        hold: body.roots,
+        at,
+        by: 'as-it-enters',
+        warmest: warmestUnder,
+      },
+      near('held'),
+    );
+    const full = settle(
+      body,
+      surroundings,
+      { hold: [body.loop], at: warmestUnder, by: 'cable' },
+      near('full'),
+    );
+    first ??= { held, full };
+    const reads = ({ temperatures }: Settled) => ({
+      loop: temperatures[body.loop]!,
+      air: temperatures[sensorNode(body, 'air')]!,
+      pot: temperatures[sensorNode(body, 'pot')]!,
+    });
+    return { atLimit: reads(held), on: reads(full) };
+  };
 }
 
 function readings(night: LimitNight | null, limit: Celsius): Readings | null {

@@ -1,7 +1,10 @@
 import { changed, type Changes } from '../bench/changed.ts';
-import { improvements, type Improvement } from '../bench/improvements.ts';
+import { improvements } from '../bench/improvements.ts';
+import { expectedParameters } from '../bench/priors.ts';
+import { between, likely } from '../bench/range.ts';
+import { designRanges, improvementRanges, restFromFirst, sharedWith } from '../bench/rest-ranges.ts';
 import { triedSetPoint } from '../bench/set-points.ts';
-import { restOn, warmestAir } from '../bench/steady.ts';
+import { warmestAir } from '../bench/steady.ts';
 import { reading, thermalFields } from '../bench/thermal-fields.ts';
 import {
   amount,
@@ -14,9 +17,6 @@ import {
 } from '../calculator.ts';
 import { cite } from '../sources.ts';
 import watts from './watts.ts';
-
-/** Roots this near to the limit are held there [K]. */
-const atLimit = 0.01;
 
 const uncovered: Changes = { cover: { kind: 'none' } };
 
@@ -32,17 +32,6 @@ const doubled = ({ bench: { cable } }: Situation): Changes => ({
 
 const after = (situation: Situation, ...steps: readonly Changes[]): Situation =>
   steps.reduce((one, step) => changed(one, step), situation);
-
-/** Power that holds the coldest roots at the limit; null where no heat from below does. */
-function needed(situation: Situation): Figure<'power'> | null {
-  const { power, coldestRoots } = restOn(situation, 'hold-roots');
-  return coldestRoots < situation.bench.plants.lowestRootTemperature - atLimit ? null : { value: power };
-}
-
-/** The coldest roots on the design night with the thermostat as it is. */
-const coldest = (situation: Situation): Figure<'temperature'> => ({
-  value: restOn(situation, 'thermostat').coldestRoots,
-});
 
 /** Why a power that is asked for has no figure. */
 const noHeatFromBelow = care(
@@ -121,29 +110,40 @@ export default calculator({
   ],
   cautions: ['no-flame'],
   compute(situation) {
-    const { cover, gaps, secondLayer, floor } = improvements;
-    const made = ({ present, changes }: Improvement): Changes => (present(situation.bench) ? {} : changes);
+    const { needs: found } = improvementRanges(situation);
+    const need = (id: keyof typeof found): Figure<'power'> | null => found[id] && likely(found[id]);
+    const needs = {
+      needCover: need('cover'),
+      needGaps: need('gaps'),
+      needSecondLayer: need('secondLayer'),
+      needFloor: need('floor'),
+      needAll: need('all'),
+    };
     const pot = sensorAt('pot', situation);
     const more = doubled(situation);
+    const { changes: covered } = improvements.cover;
     const bare = after(situation, uncovered, sensorAt('loop', situation));
-    const needs = {
-      needCover: needed(after(situation, made(cover))),
-      needGaps: needed(after(situation, made(gaps))),
-      needSecondLayer: needed(after(situation, made(secondLayer))),
-      needFloor: needed(after(situation, made(floor))),
-      needAll: needed(after(situation, ...Object.values(improvements).map(made))),
+    const { ends } = designRanges(situation).withHeat;
+    /** The coldest roots on the design night after these changes, with the thermostat as it then is. */
+    const coldest = (...steps: readonly Changes[]): Figure<'temperature'> => {
+      const other = after(bare, ...steps);
+      const rest = restFromFirst(other, 'thermostat');
+      const shared = sharedWith(situation, other);
+      const value = rest(expectedParameters(other)).coldestRoots;
+      // What makes the roots colder as the bench is makes them colder with each of these changes.
+      return between(value, ends, (at) => rest(shared(at)).coldestRoots);
     };
     const warnings: Warning[] = [];
     if (Object.values(needs).includes(null)) warnings.push(noHeatFromBelow);
     return {
       figures: {
         ...needs,
-        bare: coldest(bare),
-        cover: coldest(after(bare, cover.changes)),
-        sensor: coldest(after(bare, pot)),
-        moreWatts: coldest(after(bare, more)),
-        coverAndSensor: coldest(after(bare, cover.changes, pot)),
-        all: coldest(after(bare, cover.changes, pot, more)),
+        bare: coldest(),
+        cover: coldest(covered),
+        sensor: coldest(pot),
+        moreWatts: coldest(more),
+        coverAndSensor: coldest(covered, pot),
+        all: coldest(covered, pot, more),
       },
       warnings,
     };

@@ -1,9 +1,6 @@
-import { potTopArea, sideArea, skirtClosed, topArea } from '../bench/geometry.ts';
-import { expectedParameters } from '../bench/priors.ts';
-import { straightThrough } from '../bench/sheet-stack.ts';
-import { designRest, heatLost, restOn, type Rest } from '../bench/steady.ts';
-import { changed } from '../bench/changed.ts';
-import { improvements, type Improvement } from '../bench/improvements.ts';
+import { potTopArea, topArea } from '../bench/geometry.ts';
+import { likely } from '../bench/range.ts';
+import { designRanges, improvementRanges, type ImprovementId } from '../bench/rest-ranges.ts';
 import {
   amount,
   calculator,
@@ -14,7 +11,6 @@ import {
   type Warning,
 } from '../calculator.ts';
 import { cite } from '../sources.ts';
-import { sheets } from '../tables/films.ts';
 import watts from './watts.ts';
 
 /** By how much the share covered by pots may differ from what their number and size come to [1] (assumption). */
@@ -30,39 +26,6 @@ function potsContradict({ bench }: Situation): Warning[] {
   if (Math.abs(worked - potShare) <= shareApart) return [];
   const text = sentence`The pots by number and diameter would cover ${amount(worked, 'share')} of the bench top, and you gave ${amount(potShare, 'share')}. Number and diameter count for what the pots hold and lose, the share for the gaps between them that air passes. Correct whichever is wrong.`;
   return [care('pots-and-share-differ', text)];
-}
-
-/** Power saved, of that needed to hold the roots, by one change; null where the bench has it already. */
-function saving(situation: Situation, { present, changes }: Improvement): Figure | null {
-  if (present(situation.bench)) return null;
-  const needed = (one: Situation): number => restOn(one, 'hold-roots', expectedParameters(one)).power;
-  return { value: needed(situation) - needed(changed(situation, changes)) };
-}
-
-/** Conduction up through the pots: from the middle layer of the medium to the upper one [W]. */
-function throughMedium({ body, links, temperatures }: Rest): number {
-  const [below, above] = body.roots.slice(-2);
-  return links
-    .filter(({ from, to }) => from === below && to === above)
-    .reduce(
-      (sum, { conductance, from, to }) =>
-        sum + conductance * ((temperatures[from] ?? NaN) - (temperatures[to] ?? NaN)),
-      0,
-    );
-}
-
-/** Radiation from under the bench straight through the film of the skirt to the house [W]; none without a skirt. */
-function radiated({ bench }: Situation, { body, temperatures }: Rest): number {
-  const { material, layers, wet } = bench.skirt;
-  if (material === 'none') return 0;
-  const [under, house] = [temperatures[body.under] ?? NaN, temperatures[body.house] ?? NaN];
-  const hung = Array.from({ length: layers }, () => sheets[material]);
-  const perArea = straightThrough(
-    { sheets: hung, wet: wet === 'wet', longwave: 0, place: 'side', size: bench.frame.height },
-    under,
-    house,
-  );
-  return sideArea(bench) * skirtClosed(bench) * perArea * (under - house);
 }
 
 export default calculator({
@@ -153,26 +116,24 @@ export default calculator({
   ],
   cautions: ['no-flame'],
   compute(situation) {
-    const held = designRest(situation, 'hold-roots');
-    const lost = heatLost(held);
-    const sum = (...paths: (keyof typeof lost)[]): Figure => ({
-      value: paths.reduce((total, path) => total + (lost[path] ?? 0), 0),
-    });
+    const paths = designRanges(situation);
+    const { saves } = improvementRanges(situation);
+    const saving = (id: ImprovementId): Figure<'power'> | null => saves[id] && likely(saves[id]);
     return {
       figures: {
-        skirt: sum('skirt'),
-        leakage: sum('leakage'),
-        plants: sum('tops', 'sides', 'between', 'cover'),
-        edge: sum('edge'),
-        ground: sum('floor'),
-        throughMedium: { value: throughMedium(held) },
-        radiated: { value: radiated(situation, held) },
-        air: { value: held.temperatures[held.body.under] ?? NaN },
-        house: { value: held.temperatures[held.body.house] ?? NaN },
-        saveCover: saving(situation, improvements.cover),
-        saveGaps: saving(situation, improvements.gaps),
-        saveSecondLayer: saving(situation, improvements.secondLayer),
-        saveFloor: saving(situation, improvements.floor),
+        skirt: likely(paths.skirt),
+        leakage: likely(paths.leakage),
+        plants: likely(paths.plants),
+        edge: likely(paths.edge),
+        ground: likely(paths.ground),
+        throughMedium: likely(paths.throughMedium),
+        radiated: likely(paths.radiated),
+        air: likely(paths.air),
+        house: likely(paths.house),
+        saveCover: saving('cover'),
+        saveGaps: saving('gaps'),
+        saveSecondLayer: saving('secondLayer'),
+        saveFloor: saving('floor'),
       },
       warnings: potsContradict(situation),
     };

@@ -1,12 +1,12 @@
 import { changed, type Changes } from '../bench/changed.ts';
 import { nightLadder } from '../bench/night-ladder.ts';
 import { nightOf, nightRange, summaryOf, type NightSummary } from '../bench/night.ts';
-import { expectedParameters, priorsOf } from '../bench/priors.ts';
-import { ranged, type Ranged } from '../bench/range.ts';
+import { expectedParameters, priorsOf, type Parameters } from '../bench/priors.ts';
+import { between, spreadAbout, type Ranged, type Span } from '../bench/range.ts';
+import { designRanges, sharedWith } from '../bench/rest-ranges.ts';
 import { actionAt } from '../bench/root-state.ts';
 import { triedSetPoint } from '../bench/set-points.ts';
 import { seasonSteps, throughSeason } from '../bench/season.ts';
-import { restOn } from '../bench/steady.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
 import { courseColumns, courseCurve, courseSeries, courseTable } from '../bench/told.ts';
 import {
@@ -204,16 +204,6 @@ export default calculator({
     const night = nightOf(situation);
     const asIs = summaryOf(situation, night);
     const range = nightRange(situation);
-    // The finer run gives the value, the coarse ones how far it may lie to either side.
-    const spread = (
-      value: number,
-      { value: middle, low, high }: (typeof range)['energy'],
-      least = -Infinity,
-    ) => ({
-      value,
-      low: Math.max(least, value + low - middle),
-      high: value + high - middle,
-    });
     const covered = bench.cover.kind !== 'none';
     const otherCover = { cover: { kind: covered ? 'none' : 'film' } } as const;
     const cold = through(situation, {}, false);
@@ -231,14 +221,32 @@ export default calculator({
     const [withOther, withOtherCold] = covered
       ? [sentence`Without the cover`, sentence`Without the cover, without heat`]
       : [sentence`With a film cover`, sentence`With a film cover, without heat`];
-    // A night that ends leaves the roots no colder than the same cold without end, at the cold end of its own range.
-    const endless = ranged(situation, (one) => restOn(situation, 'thermostat', one).coldestRoots);
-    const lowest = spread(asIs.lowestRoots, range.lowestRoots, Math.min(asIs.lowestRoots, endless.low));
-
-    const winter = throughSeason(situation, expectedParameters(situation), undefined, {
-      every: seasonSteps.coarse,
-      control: 'averaged',
-    }).lowestRoots;
+    // The ends of the range are run as finely as the night itself.
+    const lowest = between(
+      asIs.lowestRoots,
+      range.lowestRoots.ends,
+      (at) => summaryOf(situation, nightOf(situation, at)).lowestRoots,
+    );
+    const energy = between(
+      asIs.energy,
+      range.energy.ends,
+      (at) => summaryOf(situation, nightOf(situation, at)).energy,
+    );
+    /** The lowest root temperature of the night changed in one thing, with the inputs as they are at the ends of the range. */
+    const lowestOf = (value: number, changes: Changes, heat: boolean): Span => {
+      const other = changed(situation, changes);
+      const shared = sharedWith(situation, other);
+      return between(
+        value,
+        range.lowestRoots.ends,
+        (at) => summaryOf(other, nightOf(other, shared(at), { heat })).lowestRoots,
+      );
+    };
+    const wholeWinter = (parameters: Parameters): number =>
+      throughSeason(situation, parameters, undefined, { every: seasonSteps.coarse, control: 'averaged' })
+        .lowestRoots;
+    const winter = wholeWinter(expectedParameters(situation));
+    const winters = between(winter, designRanges(situation).withHeat.ends, wholeWinter);
     const warnings: Warning[] = [];
     if (asIs.lowestRoots < limit) {
       const text = sentence`In the snap to ${amount(night.snap.lowest, temperature)} the roots come to ${amount(asIs.lowestRoots, temperature)} and stay below your limit of ${amount(limit, temperature)} for ${amount(asIs.belowLimit, 'duration')}.`;
@@ -262,15 +270,19 @@ export default calculator({
     return {
       figures: {
         lowestRootTemperature: lowest,
-        coldestOfWinter: { value: Math.min(asIs.lowestRoots, winter) },
+        coldestOfWinter: {
+          value: Math.min(lowest.value, winters.value),
+          low: Math.min(lowest.low, winters.low),
+          high: Math.min(lowest.high, winters.high),
+        },
         lowestAt: { value: asIs.lowestAt },
-        belowLimit: { value: asIs.belowLimit },
-        lowestWithoutHeat: { value: cold.lowestRoots },
-        lowestWithCover: covered ? null : { value: other.lowestRoots },
-        energy: spread(asIs.energy, range.energy, 0),
-        meanPower: { value: asIs.meanPower },
+        belowLimit: spreadAbout(asIs.belowLimit, range.belowLimit, 0),
+        lowestWithoutHeat: lowestOf(cold.lowestRoots, {}, false),
+        lowestWithCover: covered ? null : lowestOf(other.lowestRoots, otherCover, true),
+        energy,
+        meanPower: spreadAbout(asIs.meanPower, range.meanPower, 0),
         peakPower: { value: asIs.peakPower },
-        lowestLoop: { value: asIs.lowestLoop },
+        lowestLoop: spreadAbout(asIs.lowestLoop, range.lowestLoop),
         outside: { value: night.snap.lowest },
       },
       tables: {

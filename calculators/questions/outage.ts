@@ -6,13 +6,17 @@ import { designSnap, nightOf, summaryOf } from '../bench/night.ts';
 import {
   holdOver,
   holdOverRange,
+  inputsOfOutage,
   ordinaryCold,
   outageHorizon,
   outageLimits,
+  timeLeftRange,
   type OutageLimit,
 } from '../bench/outage.ts';
 import { designOutside } from '../bench/place.ts';
-import { expectedParameters } from '../bench/priors.ts';
+import { expectedParameters, type Parameters } from '../bench/priors.ts';
+import { between, type Span } from '../bench/range.ts';
+import { sharedWith } from '../bench/rest-ranges.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
 import { restOn } from '../bench/steady.ts';
 import { coldestRoots, firstAt } from '../bench/through.ts';
@@ -67,12 +71,42 @@ const notReached = messages('not within ten days');
 const cliff = 4;
 const soon = 0.5 * hour;
 
+/** A time until something happens, or null where that is beyond the horizon, told with its range. */
+function timeFigure(value: number | null, { low: from, high: to }: Span): Figure {
+  const low = Math.max(0, Math.min(outageHorizon, from));
+  const high = Math.min(outageHorizon, to);
+  if (value === null) {
+    const never = { value: outageHorizon, beyond: 'above' } as const;
+    return low < outageHorizon
+      ? {
+          ...never,
+          low,
+          high,
+          words: sentence`not within ten days, but perhaps after ${amount(low, 'duration')}`,
+        }
+      : { ...never, words: [notReached] };
+  }
+  if (high === 0) return { value, words: sentence`none: they are there before it fails` };
+  // Where it hangs on one thing, such as pots that are frozen or not, a number between the two is neither.
+  return value === high || high < cliff * Math.max(value, soon)
+    ? { value, low, high }
+    : {
+        value,
+        low,
+        high,
+        words: sentence`between ${amount(low, 'duration')} and ${amount(high, 'duration')}`,
+      };
+}
+
 export default calculator({
   id: 'outage',
   question: 'The power is out: how long have I got?',
   summary:
     'Time from the failure until the roots and the loop reach their limits, by outside temperature, from a bench that its heat had kept in ordinary weather.',
   reads: reading(
+    'outlook.outsideNow',
+    'outlook.timeWithout',
+    'outlook.potNow',
     'outlook.outageHours',
     'plants.lowestRootTemperature',
     'pots.moisture',
@@ -112,6 +146,17 @@ export default calculator({
       label: 'The same with the pots watered well',
       quantity: 'duration',
       explain: 'Time until the roots are at your limit with nearly all the water that the medium holds.',
+    },
+    hoursLeft: {
+      label: 'Time left until the roots are at your limit',
+      quantity: 'duration',
+      explain:
+        'From now, by what you fill in of a power cut that is on: outside, the hours since it failed, a pot. Without these it has just failed on the night that you build for.',
+    },
+    hoursLeftLoop: {
+      label: 'Time left until the loop turns to slush',
+      quantity: 'duration',
+      explain: 'From now, by the same.',
     },
     outside: {
       label: 'Outside temperature',
@@ -164,46 +209,49 @@ export default calculator({
     const ask = (where: Situation, limits: readonly OutageLimit[], more: { latent?: boolean } = {}) =>
       holdOver({ situation: where, parameters: expectedParameters(where), outside, limits, ...more });
     const now = holdOver({ situation, parameters, outside });
-    const range = holdOverRange(situation, outside);
-    const figure = (limit: 'roots' | 'loopFreezing'): Figure => {
-      const ends = {
-        low: Math.max(0, Math.min(outageHorizon, range[limit].low)),
-        high: Math.min(outageHorizon, range[limit].high),
-      };
-      const value = now[limit];
-      if (value === null) {
-        const never = { value: outageHorizon, beyond: 'above' } as const;
-        return ends.low < outageHorizon
-          ? {
-              ...never,
-              ...ends,
-              words: sentence`not within ten days, but perhaps after ${amount(ends.low, 'duration')}`,
-            }
-          : { ...never, words: [notReached] };
-      }
-      if (ends.high === 0) return { value, words: sentence`none: they are there before it fails` };
-      // Where it hangs on one thing, such as pots that are frozen or not, a number between the two is neither.
-      return value === ends.high || ends.high < cliff * Math.max(value, soon)
-        ? { value, ...ends }
-        : {
-            value,
-            ...ends,
-            words: sentence`between ${amount(ends.low, 'duration')} and ${amount(ends.high, 'duration')}`,
-          };
-    };
-    const plain = (value: number | null): Figure =>
-      value === null ? { value: outageHorizon, beyond: 'above', words: [notReached] } : { value };
+    const inputs = inputsOfOutage(situation, outside);
+    const range = holdOverRange(situation, outside, inputs);
+    const figure = (limit: 'roots' | 'loopFreezing'): Figure => timeFigure(now[limit], range[limit]);
+    /** A time that hangs on the same inputs as one of which the range is known. */
+    const alike = (
+      value: number | null,
+      limit: 'roots' | 'loopFreezing',
+      of: (at: Parameters) => number | null,
+    ) =>
+      timeFigure(
+        value,
+        between(value ?? outageHorizon, range[limit].ends, (at) => of(at) ?? outageHorizon),
+      );
+    const later = (limit: OutageLimit) => (at: Parameters) =>
+      holdOver({ situation, parameters: at, outside, limits: [limit] })[limit];
     const dry = now.roots ? (ask(situation, ['roots'], { latent: false }).roots ?? 0) : 0;
-    const wet = ask(changed(situation, { pots: { moisture: Math.max(bench.pots.moisture, watered) } }), [
-      'roots',
-    ]);
+    const wateredBench = changed(situation, { pots: { moisture: Math.max(bench.pots.moisture, watered) } });
+    const wet = ask(wateredBench, ['roots']);
+    const sharedWet = sharedWith(situation, wateredBench);
+    const { outsideNow, timeWithout, potNow } = bench.outlook;
+    const left = timeLeftRange(
+      situation,
+      { outside: outsideNow ?? outside, since: timeWithout, pot: potNow },
+      inputs,
+    );
+    const reached = (limit: 'roots' | 'loopFreezing'): Figure =>
+      left[limit].high === 0
+        ? { value: 0, words: sentence`none: they are there` }
+        : timeFigure(left[limit].value >= outageHorizon ? null : left[limit].value, left[limit]);
     const figures = {
       hoursToRootLimit: figure('roots'),
-      hoursToRootsFrozen: plain(now.rootsFrozen),
+      hoursToRootsFrozen: alike(now.rootsFrozen, 'roots', later('rootsFrozen')),
       hoursToLoopFreezing: figure('loopFreezing'),
-      hoursToLoopSolid: plain(now.loopSolid),
+      hoursToLoopSolid: alike(now.loopSolid, 'loopFreezing', later('loopSolid')),
       latentShare: now.roots ? { value: Math.max(0, 1 - dry / now.roots) } : null,
-      hoursWhenWatered: plain(wet.roots),
+      hoursWhenWatered: alike(
+        wet.roots,
+        'roots',
+        (at) =>
+          holdOver({ situation: wateredBench, parameters: sharedWet(at), outside, limits: ['roots'] }).roots,
+      ),
+      hoursLeft: reached('roots'),
+      hoursLeftLoop: reached('loopFreezing'),
       outside: { value: outside },
     };
     const { outageHours } = bench.outlook;

@@ -2,8 +2,9 @@ import { rootLayers } from '../bench/assemble.ts';
 import { mediumVolume } from '../bench/geometry.ts';
 import { nightOf, summaryOf } from '../bench/night.ts';
 import { expectedParameters } from '../bench/priors.ts';
-import { ranged } from '../bench/range.ts';
-import { designRest, restOn } from '../bench/steady.ts';
+import { likely } from '../bench/range.ts';
+import { designRanges } from '../bench/rest-ranges.ts';
+import { designRest } from '../bench/steady.ts';
 import { reading, thermalFields } from '../bench/thermal-fields.ts';
 import { amount, calculator, sentence, type Warning } from '../calculator.ts';
 import { ratedPower } from '../electric/cable.ts';
@@ -120,8 +121,7 @@ export default calculator({
   cautions: ['no-flame'],
   compute(situation) {
     const { bench } = situation;
-    const without = ranged(situation, (one) => restOn(situation, 'no-heat', one).coldestRoots);
-    const withHeat = ranged(situation, (one) => restOn(situation, 'thermostat', one).coldestRoots);
+    const { withoutHeat: without, withHeat } = designRanges(situation);
     const rest = designRest(situation, 'thermostat');
     const t = (node: number): number => rest.temperatures[node] ?? NaN;
     const limit = bench.plants.lowestRootTemperature;
@@ -180,17 +180,12 @@ export default calculator({
         text: sentence`On a night at ${amount(rest.outside, 'temperature')} that lasted, the coldest roots would come to ${amount(withHeat.value, 'temperature')}, below your limit of ${accepted}.`,
       });
     }
-    const figure = ({ value, low, high }: { value: number; low: number; high: number }) => ({
-      value,
-      low,
-      high,
-    });
     return {
       figures: {
-        withoutHeat: figure(without),
+        withoutHeat: likely(without),
         heatNeeded: { value: limit - without.value, words: verdict },
         withoutHeatOneNight: { value: oneNight },
-        withHeat: figure(withHeat),
+        withHeat: likely(withHeat),
         under: { value: t(rest.body.under) },
         loop: { value: t(rest.body.loop) },
         limit: { value: limit },

@@ -2,13 +2,15 @@ import { changed, type Changes } from '../bench/changed.ts';
 import { improvements } from '../bench/improvements.ts';
 import { expectedParameters } from '../bench/priors.ts';
 import {
-  ordinarySeason,
   priceAt,
+  quickSeason,
+  savingRange,
   seasonRange,
-  seasonSteps,
   throughSeason,
   type Season,
 } from '../bench/season.ts';
+import { between } from '../bench/range.ts';
+import { designRanges } from '../bench/rest-ranges.ts';
 import { setPoints, triedSetPoint } from '../bench/set-points.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
 import {
@@ -84,13 +86,7 @@ const askedSetPoints = {
 } as const;
 
 /** The season in longer steps, so that many can be compared. */
-const quick = (situation: Situation): Season => {
-  const parameters = expectedParameters(situation);
-  return throughSeason(situation, parameters, ordinarySeason(situation, parameters), {
-    every: seasonSteps.coarse,
-    control: 'averaged',
-  });
-};
+const quick = (situation: Situation): Season => quickSeason(situation, expectedParameters(situation));
 
 export default calculator({
   id: 'season',
@@ -217,6 +213,7 @@ export default calculator({
         const after = quick(changed(situation, changes));
         return {
           against,
+          changes,
           change: label,
           saves: asIs.energy - after.energy,
           money: asIs.cost - after.cost,
@@ -250,8 +247,13 @@ export default calculator({
       figures: {
         energy: { value: season.energy, low, high },
         cost: { value: season.cost, low: low * each, high: high * each },
-        largestSaving: best && best.money > 0 ? { value: best.money } : null,
-        lowestRoots: { value: season.lowestRoots },
+        largestSaving:
+          best && best.money > 0 ? savingRange(situation, changed(situation, best.changes)) : null,
+        lowestRoots: between(
+          season.lowestRoots,
+          designRanges(situation).withHeat.ends,
+          (at) => quickSeason(situation, at).lowestRoots,
+        ),
         tooWarm: { value: season.tooWarm },
         tooWarmVented: { value: Math.min(season.tooWarm, vented.tooWarm) },
       },

@@ -2,9 +2,12 @@ import { changed } from '../bench/changed.ts';
 import { loopLength, pipeOf } from '../bench/geometry.ts';
 import { loopAboveAir as liftOf } from '../bench/loop-above-air.ts';
 import { loopHeatCapacity } from '../bench/loop-mix.ts';
-import { expectedParameters } from '../bench/priors.ts';
+import { designOutside } from '../bench/place.ts';
+import { expectedParameters, type Parameters, type PriorId } from '../bench/priors.ts';
+import { between, rangedAll, spreadAbout, weightyOf, type Span } from '../bench/range.ts';
+import { designRanges } from '../bench/rest-ranges.ts';
 import { restOn, type Rest } from '../bench/steady.ts';
-import { commonOnLoop, inHand, sensorError, setPoints } from '../bench/set-points.ts';
+import { commonOnLoop, inHand, placesOn, sensorError, setPoints } from '../bench/set-points.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
 import {
   amount,
@@ -105,9 +108,14 @@ function warmHeatedDay({ station }: Situation): number | null {
 }
 
 /** The bench at rest at an outside temperature [°C] with its thermostat on the loop, at a set point [°C]. */
-function withSensorOnLoop(situation: Situation, setPoint: number, outside: number): Rest {
+function withSensorOnLoop(
+  situation: Situation,
+  setPoint: number,
+  outside: number,
+  parameters: Parameters = expectedParameters(situation),
+): Rest {
   const one = changed(situation, { control: { sensor: 'loop', setPoint } });
-  return restOn(one, 'thermostat', expectedParameters(one), outside);
+  return restOn(one, 'thermostat', parameters, outside);
 }
 
 /** Air under the bench [°C]. */
@@ -335,6 +343,26 @@ export default calculator({
     // By the weakest concentrate that is common, as nobody knows which was poured.
     const loopFrost = mix.compute(situation).figures.liquidTo!.value + sensorError + half + inHand;
 
+    // How far the places read apart hangs on the cable's contact and film beside what the need hangs on.
+    const nightOutside = night?.outside ?? designOutside(situation);
+    const { required, withHeat } = designRanges(situation);
+    const places = placesOn(situation, nightOutside);
+    const ranges = rangedAll(
+      situation,
+      (parameters) => {
+        const { atLimit: at, on: full } = places(parameters);
+        return { ...at, fullLoop: full.loop, lift: full.loop - full.air };
+      },
+      [...new Set<PriorId>([...weightyOf([required]), 'contact', 'insideFilm', 'cableOutput'])],
+    );
+    /** What goes up and down with a place's reading. */
+    const likelyWith = (value: number | null | undefined, range: Span): Figure | null =>
+      value === null || value === undefined ? null : spreadAbout(value, range);
+    const likelyKept = (of: (rest: Rest) => number): Figure | null =>
+      kept &&
+      between(of(kept), withHeat.ends, (at) =>
+        of(withSensorOnLoop(situation, pointOnLoop, kept.outside, at)),
+      );
     const warnings: Warning[] = [];
     if (!inOrder) {
       const [stands, cuts] = [amount(fullLoop!, temperature), amount(cut, temperature)];
@@ -392,22 +420,26 @@ export default calculator({
     const heldPerDegree = 4 * loopHeatCapacity(bench);
     return {
       figures: {
-        setInPot: figure(setInPot),
-        setInAir: figureOrNone(setInAir),
-        setOnLoop: figureOrNone(setOnLoop),
-        loopAboveAir: figure(loopAboveAir),
-        airWhenLoopRests: figure(airWhenLoopRests),
-        airOnLoopSensor: figureOrNone(kept && airOf(kept)),
-        rootsOnLoopSensor: figureOrNone(kept?.coldestRoots),
-        loopAtLimit: figureOrNone(atLimit?.loop),
-        airAtLimit: figureOrNone(atLimit?.air),
-        potAtLimit: figureOrNone(atLimit?.pot),
+        setInPot: atLimit ? likelyWith(setInPot, ranges.pot) : figure(setInPot),
+        setInAir: likelyWith(setInAir, ranges.air),
+        setOnLoop: likelyWith(setOnLoop, ranges.loop),
+        loopAboveAir: likelyWith(loopAboveAir, ranges.lift),
+        airWhenLoopRests: {
+          value: airWhenLoopRests,
+          low: pointOnLoop - ranges.lift.high,
+          high: pointOnLoop - ranges.lift.low,
+        },
+        airOnLoopSensor: likelyKept(airOf),
+        rootsOnLoopSensor: likelyKept(({ coldestRoots }) => coldestRoots),
+        loopAtLimit: likelyWith(atLimit?.loop, ranges.loop),
+        airAtLimit: likelyWith(atLimit?.air, ranges.air),
+        potAtLimit: likelyWith(atLimit?.pot, ranges.pot),
         outside: figureOrNone(night?.outside),
         differential: figure(Math.max(commonDifferential, (leastCycle * fullPower) / heldPerDegree)),
         shortestCycle: fullPower > 0 ? figure((heldPerDegree * control.differential) / fullPower) : null,
         alarmLow: figure(alarmLow),
         alarmHigh: figure(alarmHigh),
-        loopWarmest: figure(fullLoop!),
+        loopWarmest: night ? likelyWith(fullLoop, ranges.fullLoop) : figure(fullLoop!),
         limitThermostat: figureOrNone(cut),
         mostPipePower: figureOrNone(mostPipePower),
         sunnyTrip: figureOrNone(sunnyTrip),

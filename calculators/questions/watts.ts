@@ -1,6 +1,7 @@
 import { heatedBench } from '../bench/heaters.ts';
-import { ranged } from '../bench/range.ts';
-import { designRest, restOn, warmestAir } from '../bench/steady.ts';
+import { likely } from '../bench/range.ts';
+import { designRanges } from '../bench/rest-ranges.ts';
+import { designRest, warmestAir } from '../bench/steady.ts';
 import {
   amount,
   calculator,
@@ -116,10 +117,8 @@ export default calculator({
   cautions: ['mains-and-water', 'no-flame'],
   compute(situation) {
     const { bench } = situation;
-    const { value, low, high } = ranged(
-      situation,
-      (parameters) => restOn(situation, 'hold-roots', parameters).power,
-    );
+    const ranges = designRanges(situation);
+    const { value, low, high } = ranges.required;
     const rest = designRest(situation, 'thermostat');
     const held = designRest(situation, 'hold-roots');
     const { lowestRootTemperature: limit } = bench.plants;
@@ -127,10 +126,9 @@ export default calculator({
     const duty = installed === 0 ? 1 : rest.power / installed;
     const warnings: Warning[] = [];
     const fails = held.coldestRoots < limit - 0.01;
-    const least = Math.max(0, low);
     // All three are rounded as the figure is: its width says how much is known.
-    const said = (power: number): Amount => figureAmount({ value: power, low: least, high }, 'power');
-    const needed = sentence`${said(value)} (${said(least)} to ${said(high)})`;
+    const said = (power: number): Amount => figureAmount({ value: power, low, high }, 'power');
+    const needed = sentence`${said(value)} (${said(low)} to ${said(high)})`;
     const headline: Sentence = fails
       ? sentence`not from below: cover the plants`
       : heatedBench('loop', situation).power === null
@@ -158,12 +156,12 @@ export default calculator({
     }
     return {
       figures: {
-        required: fails ? null : { value, low: least, high },
+        required: fails ? null : likely(ranges.required),
         headline: { value, words: headline },
         // The label's tolerance, common practice: 8 % either way.
         installed: { value: installed, low: installed * 0.92, high: installed * 1.08 },
-        settled: { value: rest.power },
-        duty: { value: duty },
+        settled: likely(ranges.settled),
+        duty: likely(ranges.duty),
         outside: { value: rest.outside },
       },
       warnings,

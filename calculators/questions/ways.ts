@@ -1,5 +1,7 @@
 import { messages } from '../say.ts';
-import { heatedBench, waysOfHeating, type WayOfHeating } from '../bench/heaters.ts';
+import { heatedBench, powerBy, waysOfHeating, type WayOfHeating } from '../bench/heaters.ts';
+import { between } from '../bench/range.ts';
+import { designRanges } from '../bench/rest-ranges.ts';
 import { warmestUnder } from '../bench/steady.ts';
 import { designNightFields, reading, thermalFields } from '../bench/thermal-fields.ts';
 import {
@@ -116,9 +118,11 @@ export default calculator({
   cautions: ['lamp', 'no-flame', 'mains-and-water', 'cable-instructions', 'heat-and-plastic'],
   compute(situation) {
     const benches = waysOfHeating.map((way) => heatedBench(way, situation));
+    const { ends } = designRanges(situation).required;
     const figure = (way: WayOfHeating): Figure<'power'> | null => {
       const power = benches.find((one) => one.way === way)?.power ?? null;
-      return power === null ? null : { value: power };
+      // Whatever makes the air under the bench need more makes each of the others need more.
+      return power === null ? null : between(power, ends, (at) => powerBy(way, situation, at));
     };
     const figures = {
       loop: figure('loop'),

@@ -24,7 +24,7 @@ export function figureText(figure: Figure | null, quantity: QuantityName, manner
 
 /** The range that a figure lies in, in words; empty where it is known without one. */
 export function rangeText(figure: Figure | null, quantity: QuantityName, manner: Manner): string {
-  if (figure?.low === undefined || figure.high === undefined) return '';
+  if (figure?.low === undefined || figure.high === undefined || figure.low === figure.high) return '';
   const step = stepOfFigure(figure, quantity, manner);
   return say(manner, 'likely {low} to {high}', {
     low: showNumber(figure.low, quantity, manner, step),

@@ -204,7 +204,7 @@ describe('calibration', () => {
     }
     // Chi-square with `count` degrees of freedom: its mean is count, its deviation √(2 count).
     expectNear(misfit, count, 2.58 * Math.sqrt(2 * count), 'sum of the misfits');
-  });
+  }, 240_000);
 
   it('knows more the more is read', () => {
     const { normal } = seeded(7);

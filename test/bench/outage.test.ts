@@ -1,10 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { holdOver, outageCourse, outageHorizon, type HoldOver } from '../../calculators/bench/outage.ts';
+import {
+  holdOver,
+  inputsOfOutage,
+  outageCourse,
+  outageHorizon,
+  timeLeft,
+  timeLeftRange,
+  type CutSoFar,
+  type HoldOver,
+} from '../../calculators/bench/outage.ts';
 import { expectedParameters } from '../../calculators/bench/priors.ts';
 import { restOn } from '../../calculators/bench/steady.ts';
+import { firstAt } from '../../calculators/bench/through.ts';
 import { warmUp } from '../../calculators/bench/warm-up.ts';
 import type { Situation } from '../../calculators/calculator.ts';
+import outage from '../../calculators/questions/outage.ts';
 import { anyBench, changed, type BenchChanges } from '../support/benches.ts';
 import { expectNear } from '../support/near.ts';
 import { inventedStation, metricRegion, situation } from '../support/situations.ts';
@@ -139,5 +150,65 @@ describe('a warm-up', () => {
     const { firstHour } = warm({ control: { sensor: 'pot', setPoint: 10 } }, 12, -6, -6);
     expect(firstHour).toBeGreaterThan(2.5);
     expect(firstHour).toBeLessThan(8);
+  });
+});
+
+describe('in the middle of a power cut', () => {
+  const one = situation({ cover: { kind: 'film' } });
+  const parameters = expectedParameters(one);
+  const cut: CutSoFar = { outside: -16, since: null, pot: null };
+  const left = (more: Partial<CutSoFar>): number => timeLeft(one, parameters, { ...cut, ...more }).roots;
+  const whole = left({});
+  const { body, course } = outageCourse({ situation: one, parameters, outside: -16 });
+  const pot = course.temperatures[body.roots[1] ?? NaN] ?? new Float64Array();
+
+  it('what is left and what is gone are the whole, as long as nothing is read', () => {
+    expectNear(whole, held(one, -16).roots ?? NaN, 1e-6);
+    for (const gone of [1, 4, 7]) expectNear(left({ since: gone * hour }) + gone * hour, whole, 1e-6);
+    expect(left({ since: 119 * hour })).toBe(0);
+  });
+
+  it('a pot that reads as the model’s pot does then leaves as much as the hours say', () => {
+    // Where a pot cools fast its reading tells the hour; two kelvins of it are read within three quarters of an hour or so.
+    for (const level of [-3.5, -4.5].filter((one) => one < (pot[0] ?? NaN))) {
+      const gone = firstAt(course.times, pot, level, 'falling') ?? NaN;
+      expectNear(left({ pot: level }), Math.max(0, whole - gone), 1.5 * hour, `${level} °C`);
+    }
+  });
+
+  it('a pot that freezes tells little, and the hours pick the moment in it', () => {
+    const early = left({ pot: -0.1, since: hour });
+    const late = left({ pot: -0.1, since: 0.8 * whole });
+    expect(early).toBeGreaterThan(late);
+    expectNear(early - late, 0.8 * whole - hour, 0.5 * whole);
+    const inputs = inputsOfOutage(one, -16);
+    const range = timeLeftRange(one, { ...cut, pot: -0.1 }, inputs).roots;
+    expect(range.high - range.low).toBeGreaterThan(0.3 * whole);
+  });
+
+  it('a warmer pot means more time, and one at the limit none, whatever the bench', () => {
+    fc.assert(
+      fc.property(
+        anyBench,
+        fc.double({ min: -6, max: 8, noNaN: true }),
+        fc.double({ min: 0.5, max: 6, noNaN: true }),
+        (bench, level, by) => {
+          const where = at(bench);
+          const at_ = (pot: number) =>
+            timeLeft(where, expectedParameters(where), { outside: -14, since: null, pot }).roots;
+          expect(at_(level + by)).toBeGreaterThanOrEqual(at_(level) - 60);
+          expect(at_(bench.plants.lowestRootTemperature)).toBe(0);
+        },
+      ),
+      { numRuns: 15 },
+    );
+  });
+
+  it('is the night that the bench is built for, with the power just gone, where nothing is filled in', () => {
+    const { hoursLeft, hoursToRootLimit } = outage.compute(one).figures;
+    expect(hoursLeft).toEqual(hoursToRootLimit);
+    const mild = outage.compute(situation({ cover: { kind: 'film' }, outlook: { outsideNow: -4 } })).figures;
+    expect(mild.hoursLeft?.value).toBeGreaterThan(hoursLeft?.value ?? NaN);
+    expect(mild.hoursToRootLimit).toEqual(hoursToRootLimit);
   });
 });
