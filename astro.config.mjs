@@ -22,7 +22,8 @@ export default defineConfig({
   srcDir: './site',
   publicDir: './site/public',
   outDir: process.env.OUT || './dist',
-  cacheDir: './.cache/astro',
+  // Builds that run side by side keep apart what they keep.
+  cacheDir: process.env.CACHE || './.cache/astro',
   base,
   // Known only where an office has said where its guide will lie.
   ...(process.env.SITE ? { site: process.env.SITE } : {}),

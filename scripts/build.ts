@@ -1,6 +1,6 @@
 /**
  * Builds the guide into dist/, a folder for any static host, with the worksheets of the example benches in it:
- * `npm run build -- [--region ID] [--base PATH] [--site ADDRESS] [--out FOLDER] [--without-book]`.
+ * `npm run build -- [--region ID,ID…|all] [--base PATH] [--site ADDRESS] [--out FOLDER] [--without-book]`.
  */
 import { access, cp, mkdir, readFile, rm } from 'node:fs/promises';
 import { basename, join, relative } from 'node:path';
@@ -19,7 +19,7 @@ import { worksheet } from './worksheet.ts';
 /** Where the built guide lies. */
 export const outFolder = join(root, 'dist');
 
-interface BuildOptions {
+export interface BuildOptions {
   /** The region that the guide is for; the default region when left out. */
   readonly region?: string | undefined;
   /** The path on the host that the guide will lie at, such as "/winter/"; the host's top when left out. */
@@ -32,6 +32,8 @@ interface BuildOptions {
   readonly withoutBook?: boolean | undefined;
   /** Address of the page on which readers choose a region, where there are several. */
   readonly chooser?: string | undefined;
+  /** Makes the pages within this process, which is quicker from the second guide on. */
+  readonly here?: boolean | undefined;
 }
 
 interface Built {
@@ -103,6 +105,16 @@ async function runOrStop(program: string, words: readonly string[], env?: Readon
     throw new TaskProblem(`\n${said.trim()}\n\n${[program, ...words].join(' ')} ended with ${code}.`);
 }
 
+/** What the configuration of the pages reads of the surroundings; what is not given must not be left from before. */
+const surroundings = ['BOOK', 'REGION', 'BASE', 'SITE', 'PREVIEW', 'CHOOSER', 'OUT', 'CACHE', 'KEPT_ANSWERS'];
+
+async function pagesHere(env: Readonly<Record<string, string>>): Promise<void> {
+  for (const name of surroundings) Reflect.deleteProperty(process.env, name);
+  Object.assign(process.env, env, { ASTRO_TELEMETRY_DISABLED: '1' });
+  const { build } = await import('astro');
+  await build({ root, logLevel: 'error' });
+}
+
 /** The worksheets of the example benches with their figures, made by the command that makes anyone's; their names. */
 async function makeWorksheets(folder: string, benches: readonly FileText[]): Promise<readonly string[]> {
   await rm(folder, { recursive: true, force: true });
@@ -148,6 +160,7 @@ export async function buildGuide({
   out = outFolder,
   withoutBook = false,
   chooser,
+  here = false,
 }: BuildOptions = {}): Promise<Built> {
   const benches = benchesOf(region);
   const address = siteOf(site, region, base === undefined ? undefined : baseOf(base));
@@ -156,7 +169,7 @@ export async function buildGuide({
   const anyBrowser = findBrowser();
   const browser = withoutBook ? undefined : anyBrowser;
   // Pages and worksheets show the same bench: what one of them has worked out, the other finds there.
-  const answers = join(root, '.cache', 'answers');
+  const answers = join(root, '.cache', `answers-${process.pid}`);
   await rm(answers, { recursive: true, force: true });
   process.env['KEPT_ANSWERS'] = answers;
   const env = {
@@ -169,12 +182,13 @@ export async function buildGuide({
       : { SITE: address, ...(anyBrowser === undefined ? {} : { PREVIEW: 'yes' }) }),
     ...(chooser === undefined ? {} : { CHOOSER: chooser }),
     OUT: out,
+    ...(here ? { CACHE: join(root, '.cache', `astro-${process.pid}`) } : {}),
   };
   await step('Fonts of the worksheet', ensureFonts);
   // The pages are built by another process, which empties the folder that they go to.
-  const sheets = join(root, '.cache', 'worksheets');
+  const sheets = join(root, '.cache', `worksheets-${process.pid}`);
   await rm(join(out, 'book'), { recursive: true, force: true });
-  const pages = step('Pages', () => runOrStop('astro', ['build'], env));
+  const pages = step('Pages', () => (here ? pagesHere(env) : runOrStop('astro', ['build'], env)));
   const beside = async (): Promise<readonly string[]> => {
     const made = await step('Worksheets', () => makeWorksheets(sheets, benches));
     // The book is one of the first pages: it is printed while the others are still being made.
@@ -190,6 +204,7 @@ export async function buildGuide({
   for (const one of ended) if (one.status === 'rejected') throw one.reason;
   const folder = join(out, 'worksheets');
   await cp(sheets, folder, { recursive: true });
+  await rm(sheets, { recursive: true, force: true });
   const worksheets = names.map((name) => join(folder, name));
   await access(join(out, 'bench.schema.json'));
   await step('What the host is told', async () => {
@@ -214,7 +229,27 @@ if (import.meta.main)
       'without-book': { type: 'boolean' },
     });
     const out = options.out === undefined ? outFolder : given(options.out);
-    const { worksheets, book } = await buildGuide({ ...options, out, withoutBook: options['without-book'] });
+    const withoutBook = options['without-book'];
+    const several =
+      options.region === 'all' ? loadRegions().map(({ id }) => id) : (options.region?.split(',') ?? []);
+    if (several.length > 1) {
+      const { buildSeveral } = await import('./several.ts');
+      const base = baseOf(
+        options.base ?? (options.site === undefined ? '/' : new URL(options.site).pathname),
+      );
+      await buildSeveral({
+        regions: several,
+        base,
+        site: siteOf(options.site, undefined, base),
+        out,
+        withoutBook,
+      });
+      console.log(
+        `\nThe guides are in ${relative(process.cwd(), out) || '.'}/, to be put on any static host.`,
+      );
+      return;
+    }
+    const { worksheets, book } = await buildGuide({ ...options, out, withoutBook });
     console.log(`\nThe guide is in ${relative(process.cwd(), out) || '.'}/, to be put on any static host.`);
     for (const file of worksheets) console.log(`A worksheet: ${relative(process.cwd(), file)}`);
     if (book !== undefined) console.log(`The guide as a PDF: ${relative(process.cwd(), book)}`);
