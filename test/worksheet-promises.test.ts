@@ -2,8 +2,10 @@ import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, it } from 'vitest';
 import type { Situation } from '../calculators/calculator.ts';
 import { answer } from '../calculators/index.ts';
+import { cautions } from '../calculators/cautions.ts';
 import { showQuantity } from '../calculators/quantities/show.ts';
 import { ensureFonts } from '../scripts/fonts.ts';
+import { saidBeside } from '../site/worksheet/build-side.ts';
 import { reasonsAgainst } from '../site/worksheet/facts.ts';
 import { margin, type Sheet } from '../site/worksheet/layout.ts';
 import type { LeftOut } from '../site/worksheet/left-out.ts';
@@ -205,4 +207,18 @@ describe('a bench that must not be built', () => {
     ].map((code) => ({ code, level: 'stop', text: [code] }) as const);
     expect(byWeight(warnings).map(({ code }) => code)).toEqual(warnings.map(({ code }) => code).toReversed());
   });
+});
+
+describe('what is left out of a sheet', () => {
+  // Those beside drawing and recipe are said there in words of their own.
+  const beside: readonly string[] = saidBeside;
+  const titles = Object.entries(cautions).flatMap(([id, { title }]) => (beside.includes(id) ? [] : [title]));
+
+  it.each([[[]], [['log']], [['notes']], [['log', 'notes']], [['log', 'notes', 'drawings']]] as const)(
+    'is never a caution: without %j',
+    (leaveOut) => {
+      const text = textOf(layOut(inputOf(situationOf(), leaveOut), measure)).join(' ');
+      for (const title of titles) expect(text).toContain(title);
+    },
+  );
 });

@@ -1,19 +1,16 @@
 import type { FieldPath } from '../../calculators/bench/fields.ts';
 import type { Calculator } from '../../calculators/calculator.ts';
-import { cautions, type Caution } from '../../calculators/cautions.ts';
 import { calculators } from '../../calculators/index.ts';
 import { sources, type Citation } from '../../calculators/sources.ts';
 import type { Manner } from '../../calculators/quantities/show.ts';
 import { fieldAt } from '../report.ts';
 import { figureText } from '../widgets/text.ts';
 import type { Block } from './blocks.ts';
-import { saidBeside } from './build-side.ts';
+import { cautionsLeft } from './cautions-left.ts';
 import type { Side } from './compose.ts';
 import { field, figureOf, hintsToRead, reasonsAgainst, type Facts } from './facts.ts';
-import { saidInLog } from './log-side.ts';
-import { saidAtNight, type Office } from './run-side.ts';
+import type { Office } from './run-side.ts';
 import { say } from '../../calculators/say.ts';
-import { cautionRuns } from './caution-runs.ts';
 import { run } from './text.ts';
 
 const heading = (text: string): Block => ({ kind: 'heading', text });
@@ -116,11 +113,6 @@ export function notesSide(
   logged: boolean,
 ): Side {
   const all = hintsToRead(facts);
-  const named = new Set<string>(calculators.flatMap((one: Calculator) => one.cautions));
-  const said: readonly string[] = [...saidBeside, ...saidAtNight, ...(logged ? [saidInLog] : [])];
-  const ours: readonly Caution[] = Object.entries(cautions)
-    .filter(([id]) => named.has(id) && !said.includes(id))
-    .map(([, one]) => one);
   const stopped = reasonsAgainst(facts).length > 0;
   const { manner } = facts;
   const title = say(manner, stopped ? 'What else to know of this bench' : 'Read before you build');
@@ -131,12 +123,7 @@ export function notesSide(
         groups: [
           section(title, entries(all, true)),
           section(say(manner, 'What would save most'), entries(changes(facts), true)),
-          section(say(manner, 'Cautions'), [
-            {
-              kind: 'cautions',
-              entries: ours.map((one) => cautionRuns(one, manner)),
-            },
-          ]),
+          section(say(manner, 'Cautions'), [cautionsLeft(logged, manner)]),
           section(say(manner, 'Code'), entries(office.codeReferences, false)),
           section(say(manner, 'On what it rests'), [
             {

@@ -5,6 +5,7 @@ import { showDate, type Manner } from '../../calculators/quantities/show.ts';
 import { messages, say } from '../../calculators/say.ts';
 import { buildSide, type Names } from './build-side.ts';
 import { codeOf } from './code.ts';
+import { cautionsLeft } from './cautions-left.ts';
 import { compose, type NamedSide } from './compose.ts';
 import type { PaperName, Sheet } from './layout.ts';
 import { openTypeface, writePdf, type FontFiles } from './pdf.ts';
@@ -82,7 +83,16 @@ export function layOut(input: Omit<WorksheetInput, 'fonts'>, measure: Measure): 
   const code = { kind: 'code', modules: codeOf(link), link, alt } as const;
   const sides: NamedSide[] = [
     { name: 'build', ...buildSide(facts, names, code, place, leaveOut) },
-    { name: 'run', ...runSide(facts, office, names.region, leaveOut) },
+    {
+      name: 'run',
+      bands: [
+        ...runSide(facts, office, names.region, leaveOut).bands,
+        // Notes may be left out; what can hurt someone stays.
+        ...(place
+          ? []
+          : [{ movable: true, columns: [{ share: 1, blocks: [cautionsLeft(logged, manner)] }] }]),
+      ],
+    },
     ...(logged ? [{ name: 'log', ...logSide(facts) }] : []),
     { name: 'notes', ...(place ? notesSide(facts, office, assumed, logged) : { bands: [] }) },
   ];
