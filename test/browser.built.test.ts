@@ -233,6 +233,7 @@ describe('a chapter with the reader’s own numbers', () => {
   it('looks through a bench that an older guide has kept', async () => {
     const page = await someone.goOn('chapters/winding/');
     await give(page, 'winding', 'cable.length', '30');
+    await eventually(() => page.evaluate(() => localStorage.getItem('winter-bench'))).not.toBeNull();
     await page.evaluate(() => {
       const kept = JSON.parse(localStorage.getItem('winter-bench') ?? '') as {
         fields: string;
