@@ -361,7 +361,15 @@ export function markChanged(): void {
 
 /** Has what works this page's figures out loaded before the first key is pressed. */
 export function getReady(): void {
-  readyAnswers(wholePage().ids);
+  const { ids, sheets } = wholePage();
+  readyAnswers(ids);
+  for (const sheet of sheets) void drawings[drawingName(sheet)].load();
+  // What a page does for the first time takes a browser several times as long: this changes nothing that is right.
+  void inSlices(function* () {
+    yield* showGiven(manner());
+    yield* showOrigins();
+    yield* showOwn();
+  });
 }
 
 whenFailing((problem) => {
