@@ -1,3 +1,6 @@
+import { beforeReadings, parametersAt, type Belief } from './belief.ts';
+import { calibrate } from './calibrate.ts';
+import { judge } from './diagnose.ts';
 import type { Cell, Figure, Situation, Table } from '../calculator.ts';
 import { sentence, amount } from '../calculator.ts';
 import type { QuantityName } from '../quantities/quantity.ts';
@@ -57,6 +60,13 @@ export function headlinesOf(
   return lowestRoots && energy && required ? { lowestRoots, energy, required } : null;
 }
 
+/** What is believed of the bench: after its readings, where there are enough of them and they do not contradict it. */
+export function beliefOf(situation: Situation): Belief {
+  const read = calibrate(situation);
+  const fitted = read.kind === 'fitted' ? judge(situation, read.calibration).calibration : null;
+  return fitted?.belief ?? beforeReadings(situation);
+}
+
 /** What one bench of many comes to. */
 export function headlinesTried(
   situation: Situation,
@@ -92,21 +102,23 @@ function measureRows(
 
 /**
  * Tries the benches, and hands out its progress after each, so that whoever asks may stop. The ranges of the trial lie
- * about the figure as the calculator gives it, whose steps through the night are finer. Deterministic.
+ * about the figure as the calculator gives it, whose steps through the night are finer. Where the bench was read, the trial
+ * is of benches that read so, and the figure is that of the middle one. Deterministic.
  *
  * @throws {RangeError} where a bench tried lies outside what a law is published for
  */
 export function* howSure(situation: Situation, headlines: Headlines): Generator<Progress, HowSure> {
-  const { figures: tried } = yield* ensemble(situation, headlinesTried(situation), {
-    members: benchesTried,
-  });
+  const results = headlinesTried(situation);
+  const belief = beliefOf(situation);
+  const { figures: tried } = yield* ensemble(situation, results, { members: benchesTried, belief });
+  const middle = results(parametersAt(priorsOf(situation), belief.ids, belief.middle));
   const figures = sureNames.map((name): SureFigure => {
-    const { value, low = value, high = value } = headlines[name];
-    const finer = value - tried[name].expected;
+    const { value: unread, low = unread, high = unread } = headlines[name];
+    const finer = unread - tried[name].expected;
     const least = name === 'lowestRoots' ? -Infinity : 0;
     return {
       name,
-      value,
+      value: middle[name] + finer,
       allAtOnce: { low: Math.max(least, tried[name].low + finer), high: tried[name].high + finer },
       inputByInput: { low, high },
     };

@@ -13,6 +13,7 @@ import {
   care,
   sentence,
   type Cell,
+  type Figure,
   type Situation,
   type Warning,
 } from '../calculator.ts';
@@ -85,6 +86,38 @@ const lowestOf = (levels: ArrayLike<number>): number =>
 
 const temperature = 'temperature';
 
+/** Warmest that a thermostat is turned to for a night [°C], and how closely it can be set [K] (common practice). */
+const warmestSet = 15;
+const dial = 0.5;
+
+/**
+ * The least that the thermostat must be set to so that the roots stay at the limit, with so much in hand [K]: told in
+ * words, and null where nothing that a thermostat shows does it.
+ */
+function whatToSet(situation: Situation, weather: Weather, inHand: number): Figure<'temperature'> | null {
+  const { control, plants } = situation.bench;
+  const lowest = (heat: boolean, setPoint: number): number => {
+    const other = changed(situation, { control: { setPoint } });
+    const parameters = expectedParameters(other);
+    const manner = { heat, every: nightSteps.coarse };
+    return lowestOf(coldestRoots(throughWeather(other, parameters, weather, manner)));
+  };
+  const holds = (setPoint: number): boolean =>
+    lowest(true, setPoint) >= plants.lowestRootTemperature + inHand;
+  const { setPoint: now } = control;
+  if (lowest(false, now) >= plants.lowestRootTemperature + inHand)
+    return { value: now, words: sentence`no heat needed: leave it at ${amount(now, temperature)}` };
+  if (holds(now)) return { value: now, words: sentence`leave it at ${amount(now, temperature)}` };
+  if (now >= warmestSet || !holds(warmestSet)) return null;
+  let [low, high] = [now, warmestSet];
+  while (high - low > dial) {
+    const middle = (low + high) / 2;
+    if (holds(middle)) high = middle;
+    else low = middle;
+  }
+  return { value: high, words: sentence`turn it up to ${amount(high, temperature)}` };
+}
+
 export default calculator({
   id: 'tonight',
   question: 'What do I do tonight?',
@@ -114,6 +147,12 @@ export default calculator({
       label: 'Time below your limit',
       quantity: 'duration',
       explain: 'Of the coldest layer, within two nights.',
+    },
+    whatToSet: {
+      label: 'What to set the thermostat to',
+      quantity: temperature,
+      explain:
+        'The sensor where it is: no heat where none is needed, as it is where that keeps the roots at your limit even at the cold end of the range, else the least that does. Empty where no set point does.',
     },
     lowestWithCover: {
       label: 'Lowest with a film over the plants',
@@ -237,6 +276,7 @@ export default calculator({
         lowestRootTemperature: { value, low, high: value + range.high - range.value },
         lowestAfter: { value: times[roots.indexOf(value)]! },
         belowLimit: { value: timeBelow(times, roots, limit) },
+        whatToSet: whatToSet(situation, weather, value - low),
         lowestWithCover: withCover === null ? null : { value: withCover },
         lowestOutside: { value: lowestOutside },
       },
@@ -259,6 +299,7 @@ function unreadable({ line, found, allowed }: ForecastProblem) {
       lowestRootTemperature: null,
       lowestAfter: null,
       belowLimit: null,
+      whatToSet: null,
       lowestWithCover: null,
       lowestOutside: null,
     },

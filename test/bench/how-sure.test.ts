@@ -1,6 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { modelOfReadings } from '../../calculators/bench/calibrate.ts';
+import { changed } from '../../calculators/bench/changed.ts';
 import { toTheEnd } from '../../calculators/bench/ensemble.ts';
 import {
   headlinesOf,
@@ -142,5 +144,27 @@ describe('how sure the headlines of a cold night are', () => {
         }
       expect(description).toContain('one by one');
     }
+  });
+
+  it('is surer of the power and of the coldest roots after the readings of one mild night', () => {
+    const { situation, sure } = told['north-house'];
+    const one = changed(situation, { readings: { house: 4, power: 400 } });
+    // What a bench as expected reads then, by the model of the readings with nothing unusual in it.
+    const { shown } = modelOfReadings(one).at(new Float64Array(30));
+    const { under, loop, roots, offset, drift } = shown;
+    const read = changed(one, {
+      readings: { under, loop, roots, outside: 4 - offset, rootsEarlier: roots - drift },
+    });
+    const after = sureOf(read);
+    for (const name of ['required', 'energy'] as const) {
+      const width = ({ figures }: HowSure): number => {
+        const { low, high } = figures.find((figure) => figure.name === name)!.allAtOnce;
+        return high - low;
+      };
+      expect(width(after), name).toBeLessThan(0.9 * width(sure));
+    }
+    const coldest = ({ figures }: HowSure) => figures.find(({ name }) => name === 'lowestRoots')!;
+    const [{ allAtOnce: narrow }, { allAtOnce: wide }] = [coldest(after), coldest(sure)];
+    expect(narrow.high - narrow.low).toBeLessThan(0.9 * (wide.high - wide.low));
   });
 });

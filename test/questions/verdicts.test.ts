@@ -87,6 +87,26 @@ describe('tonight', () => {
     }
   });
 
+  it('says what to set: nothing on a mild night, more on a harder one, and that keeps the roots', () => {
+    const covered = { cover: { kind: 'film' }, control: { sensor: 'pot', setPoint: 1 } } as const;
+    const set = (forecast: string) =>
+      tonight.compute(situation({ ...covered, outlook: { forecast } })).figures.whatToSet;
+    expect(wordsOf(set('8/4')?.words ?? [])).toMatch(/^no heat needed/u);
+    const found = set('2/-12, 0/-12');
+    if (found) {
+      const { value } = found;
+      const then = situation({
+        ...covered,
+        control: { sensor: 'pot', setPoint: value },
+        outlook: { forecast: '2/-12, 0/-12' },
+      });
+      const { lowestRootTemperature: lowest } = tonight.compute(then).figures;
+      expect(valueOf(lowest)).toBeGreaterThanOrEqual(then.bench.plants.lowestRootTemperature - 0.05);
+    }
+    // No thermostat does what the cable cannot.
+    expect(set('-20/-40, -20/-40')).toBeNull();
+  });
+
   it('is told by its low alone, after an ordinary afternoon', () => {
     const alone = tonight.compute(situation({ outlook: { forecast: '-14' } }));
     const high = Math.max(...inventedStation.months.slice(0, 1).map(({ meanHigh }) => meanHigh));
