@@ -30,7 +30,9 @@ describe('the way in: scripts/run.mjs', () => {
   it('hands arguments to the task, says nothing of its own once set up, and gives back the task’s exit code', async () => {
     const { code, out, err } = await run('test', 'no-such-step');
     expect([code, out]).toEqual([2, '']);
-    expect(err).toBe('There is no step "no-such-step". There are: types, build, lint, source, built.\n');
+    expect(err).toBe(
+      'There is no step "no-such-step". There are: types, build, style, lint, source, built.\n',
+    );
   });
 });
 
