@@ -69,6 +69,19 @@ export interface Region {
   readonly plants: readonly string[];
   readonly cautions: readonly string[];
   readonly codeReferences: readonly string[];
+  /** The office's own words at places of the guide: `at` is the id of a chapter, or "start". */
+  readonly insertions?:
+    | readonly {
+        readonly at: string;
+        readonly kind: 'caution' | 'note';
+        readonly title: string;
+        readonly text: string;
+      }[]
+    | undefined;
+  /** The office's own colours, each as #rrggbb: links and heat on the light page and on the dark one. */
+  readonly colours?:
+    | { readonly link: string; readonly heat: string; readonly linkDark: string; readonly heatDark: string }
+    | undefined;
   readonly office: {
     readonly name: string;
     readonly contacts: readonly { readonly who: string; readonly how: string }[];

@@ -6,6 +6,8 @@ import { plants } from '../calculators/tables/plants.ts';
 import { check, givenSchema, groupSchema, listSchema, type Checked } from './field-schema.ts';
 import type { FileText } from './file-text.ts';
 import { readRegionTree, withTakers } from './region-like.ts';
+import { leastContrast, lowestContrast, type grounds } from './colours.ts';
+import { outline } from './outline.ts';
 import { sourceSchema, words } from './source-schema.ts';
 import type { StationRecord } from './station-schema.ts';
 
@@ -55,6 +57,37 @@ const currencies: ReadonlySet<string> = new Set(Intl.supportedValuesOf('currency
 /** Of a page without query and part: what a code on paper is put behind. */
 const isAddress = (text: string): boolean =>
   URL.canParse(text) && new URL(text).href === text && /^https:[^?#@]*\/$/u.test(text);
+
+/** Where an office may put words of its own: the first page, and below the head of each chapter. */
+export const places: readonly string[] = ['start', ...outline.map(({ id }) => id)];
+
+const insertion = groupSchema({
+  at: z.pipe(
+    givenSchema(words('Place of the words', 40)),
+    z
+      .string()
+      .check(z.refine((text) => places.includes(text), { error: `one of the places ${places.join(', ')}` })),
+  ),
+  kind: givenSchema(choice('Kind of the words', { caution: { label: 'Caution' }, note: { label: 'Note' } })),
+  title: givenSchema(words('Title of the words', 80)),
+  text: givenSchema(words('The words', 600)),
+});
+
+/** A colour for text that can be read on the grounds of a scheme; the message has the contrast that was found. */
+const colour = (label: string, scheme: keyof typeof grounds) =>
+  z.pipe(
+    givenSchema(words(label, 7)),
+    z.string().check(({ value, issues }) => {
+      const wrong = (message: string) => issues.push({ code: 'custom', message, input: value });
+      if (!/^#[\da-f]{6}$/iu.test(value)) wrong(`a colour such as '#164a60', in quotes`);
+      else if (lowestContrast(value, scheme) < leastContrast) {
+        const found = lowestContrast(value, scheme).toFixed(1);
+        wrong(
+          `a colour with a contrast of ${leastContrast} or more to the ${scheme} page; this one has ${found}, so many could not read it`,
+        );
+      }
+    }),
+  );
 
 const regionSchema = (records: readonly string[]) =>
   groupSchema({
@@ -116,6 +149,15 @@ const regionSchema = (records: readonly string[]) =>
       'references to the code',
       0,
       20,
+    ),
+    insertions: z.optional(listSchema(insertion, 'words of your own', 0, 40)),
+    colours: z.optional(
+      groupSchema({
+        link: colour('Colour of links', 'light'),
+        heat: colour('Colour of heat', 'light'),
+        linkDark: colour('Colour of links on the dark page', 'dark'),
+        heatDark: colour('Colour of heat on the dark page', 'dark'),
+      }),
     ),
     office: groupSchema({
       name: givenSchema(words('Name of the office', 80)),

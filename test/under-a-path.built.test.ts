@@ -48,6 +48,16 @@ describe('every page of a guide under a path', () => {
     }
   });
 
+  it('has the office’s own words where they belong, and its colours in a file', () => {
+    expect(read('index.html')).toContain('Tallow County: Benches to look at');
+    expect(read('chapters/outage/index.html')).toMatch(
+      /<div class="caution"[^>]*>\s*<p class="caution-title">Tallow County: Freezing rain/u,
+    );
+    expect(read('chapters/winding/index.html')).not.toContain('Freezing rain (invented)');
+    expect(read('index.html')).toContain('href="/winter/region.css"');
+    expect(read('region.css')).toContain('--water: #174d2c');
+  });
+
   it('knows its own region alone', () => {
     expect(files.filter((file) => file.startsWith('benches/'))).toEqual(['benches/north-house.yaml']);
     expect(files.filter((file) => /estermark/u.test(file))).toEqual([]);
