@@ -24,6 +24,9 @@ const fittings = {
 /** Supports of a pipe that is warm and always full: half of the 1.2 m (4 ft) that is common for cold drain pipe [m] (from memory). */
 const betweenSupports = 0.6;
 
+/** Film of the skirt that is laid out on the floor and weighed down [m] (design rule of this guide). */
+const onTheFloor = 0.15;
+
 /** Places to read each day: outside, in the house, under the bench, in the coldest pot (common practice). */
 const thermometers = 4;
 
@@ -50,6 +53,12 @@ function loopPurchases({ bench }: Situation, { loop, mix }: Answers): Purchase[]
   // A closed ring has no last support beyond its first.
   const supports = Math.ceil(length / betweenSupports) + (run === 'ring' ? 0 : 1);
   list.push({ id: 'supports', group: 'loop', name: sentence`Pipe supports`, quantity: count(supports) });
+  list.push({
+    id: 'drain-plug',
+    group: 'loop',
+    name: expansion === 'standpipe' ? sentence`Drain plug, tee, cement` : sentence`Drain plug, cement`,
+    quantity: count(1),
+  });
   const standpipe = ofFigure(loop.figures.standpipeLength);
   if (expansion === 'standpipe' && standpipe !== null)
     list.push({
@@ -72,7 +81,7 @@ function loopPurchases({ bench }: Situation, { loop, mix }: Answers): Purchase[]
       {
         id: 'refractometer',
         group: 'loop',
-        name: sentence`Refractometer with a scale for it`,
+        name: sentence`Refractometer, food colour`,
         quantity: count(1),
       },
     );
@@ -109,6 +118,13 @@ function heatPurchases({ bench: { cable } }: Situation): Purchase[] {
       name: sentence`Foil tape over the cable`,
       quantity: [amount(cable.length, 'length')],
     });
+  else
+    list.push({
+      id: 'fastening',
+      group: 'heat',
+      name: sentence`Ties that its sheet allows`,
+      quantity: count(1),
+    });
   return list;
 }
 
@@ -128,7 +144,7 @@ function enclosurePurchases({ bench }: Situation): Purchase[] {
     list.push({
       id: 'skirt',
       group: 'enclosure',
-      name: sentence`${label}, ${amount(frame.height, 'length')} high`,
+      name: sentence`${label}, ${amount(frame.height + onTheFloor, 'length')} high`,
       quantity: [amount(perimeter(bench) * skirt.closed * skirt.layers, 'length')],
     });
   }
@@ -174,6 +190,14 @@ function controlPurchases({ bench, region }: Situation, { circuit, settings }: A
       quantity: count(1),
     },
   ];
+  const pause = ofFigure(settings.figures.loopPause);
+  if (pause !== null)
+    list.push({
+      id: 'pausing-thermostat',
+      group: 'control',
+      name: sentence`Pausing thermostat on the loop, at ${amount(pause, 'temperature')}`,
+      quantity: count(1),
+    });
   // A mix is liquid at any temperature that a bench comes to; plain water is not.
   if (bench.mix.antifreeze === 'none' && frost !== null)
     list.push({
@@ -196,7 +220,13 @@ const watchingPurchases = (): Purchase[] => [
   {
     id: 'alarm',
     group: 'watching',
-    name: sentence`Alarm with its own battery, probes for coldest pot and loop`,
+    name: sentence`Alarm with a battery, probes for pot and loop`,
+    quantity: count(1),
+  },
+  {
+    id: 'energy-meter',
+    group: 'watching',
+    name: sentence`Energy meter`,
     quantity: count(1),
   },
   {

@@ -28,6 +28,9 @@ describe('what to buy', () => {
           'limit-thermostat',
           'ground-fault-device',
           'alarm',
+          // The log and the proof of the bench read it; the loop is drained through the plug.
+          'energy-meter',
+          'drain-plug',
           'thermometers',
           'supports',
         ]),
@@ -63,6 +66,10 @@ describe('what to buy', () => {
     expect(water).not.toHaveProperty('concentrate');
     expect(water).not.toHaveProperty('refractometer');
     expect(list({ loop: { expansion: 'headspace' } })).not.toHaveProperty('standpipe');
+    expect(list({ loop: { expansion: 'headspace' } })['drain-plug']).not.toContain('tee');
+    // The chapter on closing lays the foot of the skirt out on the floor.
+    const skirted = list({ skirt: { material: 'film-plain' }, frame: { height: 0.8 } });
+    expect(skirted['skirt']).toContain('0.95 m high');
     const open = list({
       skirt: { material: 'none' },
       cover: { kind: 'none' },

@@ -29,6 +29,8 @@ export interface WarmUp {
   readonly firstHour: number;
   /** Coldest layer of the roots when the power comes back [°C]. */
   readonly coldestBefore: number;
+  /** The loop at its warmest on the way, and the air under the bench then [°C]. */
+  readonly warmestLoop: { readonly loop: number; readonly air: number };
 }
 
 /**
@@ -76,6 +78,7 @@ export function warmUp(
   const { times, temperatures, brought } = run.course;
   const roots = coldestRoots(run);
   const loop = temperatures[body.loop]!;
+  const peak = loop.reduce((best, value, index) => (value > loop[best]! ? index : best), 0);
   return {
     setPoint: firstAt(times, temperatures[node]!, level, 'rising'),
     rootLimit: firstAt(times, roots, limit, 'rising'),
@@ -83,5 +86,6 @@ export function warmUp(
     energy: brought,
     firstHour: loop[firstHour]! - loop[0]!,
     coldestBefore: roots[0]!,
+    warmestLoop: { loop: loop[peak]!, air: temperatures[body.under]![peak]! },
   };
 }

@@ -2,6 +2,7 @@ import { changed } from '../bench/changed.ts';
 import { loopLength, pipeOf } from '../bench/geometry.ts';
 import { loopAboveAir as liftOf } from '../bench/loop-above-air.ts';
 import { loopHeatCapacity } from '../bench/loop-mix.ts';
+import { advisedPlace, warmestLoop, type WarmestWhen } from '../bench/loop-warmest.ts';
 import { designOutside } from '../bench/place.ts';
 import { expectedParameters, type Parameters, type PriorId } from '../bench/priors.ts';
 import { between, rangedAll, spreadAbout, weightyOf, type Span } from '../bench/range.ts';
@@ -16,6 +17,7 @@ import {
   sentence,
   stop,
   type Figure,
+  type Sentence,
   type Situation,
   type Warning,
 } from '../calculator.ts';
@@ -101,6 +103,16 @@ function powerThatLifts(
   return low;
 }
 
+/** When a loop that is in order is at its warmest, as it stands behind “the loop comes to 20 °C”. */
+const whenWarmest: Readonly<Record<WarmestWhen, Sentence>> = {
+  'hard-night': sentence`on a hard night`,
+  snap: sentence`while pots thaw after the frost`,
+  winter: sentence`while pots thaw in an ordinary winter`,
+  'warm-up': sentence`on the way back from a power cut`,
+  'each-time': sentence`each time that the heat is on`,
+  'at-set-point': sentence`at its set point`,
+};
+
 /** A warm day with sun in the warmest of the months in which the bench may be heated [°C]; null where there is none. */
 function warmHeatedDay({ station }: Situation): number | null {
   const heated = station.months.filter(({ meanLow }) => meanLow <= heatedMonth);
@@ -137,6 +149,7 @@ export default calculator({
     'control.alarmHigh',
     'plants.growthTemperature',
     'place.dayOffset',
+    'outlook.outageHours',
     'cable.highestSheath',
     'loop.hottest',
     'loop.expansion',
@@ -235,13 +248,25 @@ export default calculator({
       label: 'High alarm, on the loop',
       quantity: temperature,
       explain:
-        'A little above what the loop reads at full power on that night, and below the limit thermostat: a thermostat that sticks goes past it.',
+        'Above the loop at its warmest with everything in order, or above the pausing thermostat where there is one, and below the limit thermostat: a thermostat that sticks goes past it.',
+    },
+    loopOnHardNight: {
+      label: 'The loop on that night with everything in order',
+      quantity: temperature,
+      explain:
+        'At full power at rest, on the night named above, without sun. Nothing that cuts or pauses the heat may stand below it.',
     },
     loopWarmest: {
       label: 'The loop at its warmest with everything in order',
       quantity: temperature,
       explain:
-        'At full power on the night named above, without sun. The high alarm must be above it and the limit thermostat above the alarm.',
+        'The warmest of four, without sun: that night, the cold snap that you build for with the days after it, the coldest months of an ordinary winter, and the way back from the power cut that you look at. With the sensor in the pot it is mostly the thaw: frozen pots call for heat while the air is mild already. The sensor is taken where you have it, or in a pot where you have it on the loop, at the set point above or yours if that is higher.',
+    },
+    loopPause: {
+      label: 'Pausing thermostat on the loop: heat off above',
+      quantity: temperature,
+      explain:
+        'One more thermostat, which comes on again by itself. It keeps the loop below the high alarm and the limit thermostat while pots thaw, and does not hold the heat back on the hard night. Empty where none is needed, or where no room is left for one.',
     },
     limitThermostat: {
       label: 'Limit thermostat on the loop',
@@ -266,7 +291,7 @@ export default calculator({
       label: 'The loop with the thermostat stuck on',
       quantity: temperature,
       explain:
-        'At rest in ordinary weather of the coldest month, without sun. The high alarm must be below it.',
+        'At rest in ordinary weather of the coldest month, without sun. A high alarm below it rings then; one above it rings only on a milder day.',
     },
     loopFrost: {
       label: 'Second limit on the loop: heat on below',
@@ -295,6 +320,10 @@ export default calculator({
   cites: [
     cite('common-practice', 'sensors on the loop at 4 to 5 °C, in air or pot at 2 to 5 °C, from memory'),
     cite('common-practice', 'an alarm in the coldest pot and one on the loop'),
+    cite(
+      'common-practice',
+      'a second sensor that pauses the heat at a highest temperature, as under heated floors',
+    ),
     cite('common-practice', 'differentials of 1 to 2 K'),
     cite('assumption', 'a warm day is 6 K above the mean high of its month'),
     cite('assumption', 'a thermostat should not switch on more often than every ten minutes'),
@@ -324,22 +353,32 @@ export default calculator({
     const kept = night && withSensorOnLoop(situation, pointOnLoop, night.outside);
     const limits = limitsOf(situation);
     const { safe: cut } = limits;
+    const placed = advisedPlace(situation);
+    const warmest = warmestLoop(situation, placed);
     // Each of the two may be off by as much as is common: the alarm stands that far above what is usual, the limit above it.
-    const inOrder = cut === null || cut - fullLoop! >= 2 * sensorError;
-    const roomy = fullLoop! + sensorError + inHand;
+    const below = (loopInOrder: number): boolean => cut === null || cut - loopInOrder >= 2 * sensorError;
+    const heatsHardNights = below(fullLoop!);
+    const inOrder = heatsHardNights && below(warmest.loop);
+    // As far above the loop of the hard night as a dial may be off, where there is room for it.
+    const loopPause =
+      cut === null || inOrder || !heatsHardNights
+        ? null
+        : Math.min(fullLoop! + sensorError, cut - 2 * sensorError);
+    const usual = inOrder ? warmest.loop : loopPause;
     const alarmHigh =
-      cut === null ? roomy : inOrder ? Math.min(roomy, (fullLoop! + cut) / 2) : cut - sensorError;
-    const mostPipePower = inOrder
-      ? null
-      : powerThatLifts(
-          situation,
-          limits.waterShare,
-          fullAir!,
-          loopAboveAir,
-          cut - 2 * sensorError - fullAir!,
-        );
+      usual === null
+        ? cut! - sensorError
+        : Math.min(usual + sensorError + inHand, cut === null ? Infinity : (usual + cut) / 2);
+    const mostPipePower =
+      inOrder || cut === null
+        ? null
+        : [{ loop: fullLoop!, air: fullAir! }, warmest]
+            .map(({ loop: stands, air }) =>
+              powerThatLifts(situation, limits.waterShare, air, stands - air, cut - 2 * sensorError - air),
+            )
+            .reduce((least, one) => (least === null || one === null ? null : Math.min(least, one)));
     const sunnyTrip = cut === null ? null : cut - sensorError - bench.place.dayOffset;
-    const warmest = warmHeatedDay(situation);
+    const warmDayOutside = warmHeatedDay(situation);
     // By the weakest concentrate that is common, as nobody knows which was poured.
     const loopFrost = mix.compute(situation).figures.liquidTo!.value + sensorError + half + inHand;
 
@@ -364,17 +403,36 @@ export default calculator({
         of(withSensorOnLoop(situation, pointOnLoop, kept.outside, at)),
       );
     const warnings: Warning[] = [];
-    if (!inOrder) {
-      const [stands, cuts] = [amount(fullLoop!, temperature), amount(cut, temperature)];
-      const present = amount(ratedPower(bench.cable) / loopLength(bench), 'powerPerLength');
+    const place = placed.sensor === 'pot' ? sentence`in a pot` : sentence`in the air`;
+    const present = amount(ratedPower(bench.cable) / loopLength(bench), 'powerPerLength');
+    if (!heatsHardNights) {
+      const [stands, cuts] = [amount(fullLoop!, temperature), amount(cut!, temperature)];
       const found = sentence`On a hard night the loop stands at ${stands} with everything in order, and the limit thermostat must cut the power at ${cuts}: it would cut the heat when it is needed most. `;
       const remedy = limits.byRoom
-        ? sentence`The stand-pipe or air space is full there: give it more room.`
+        ? sentence`The stand-pipe or air space is full there: give it more room`
         : mostPipePower === null
-          ? sentence`The air under the bench alone comes to ${amount(fullAir!, temperature)}. Close the bench in first, so that it needs less heat.`
-          : sentence`There is too much cable on this pipe: ${present} by its label. About ${amount(mostPipePower, 'powerPerLength')} on each length of pipe would do: lay a longer loop, or take less cable.`;
+          ? sentence`The air under the bench alone comes to ${amount(fullAir!, temperature)}. Close the bench in first, so that it needs less heat`
+          : sentence`There is too much cable on this pipe: ${present} by its label. About ${amount(mostPipePower, 'powerPerLength')} on each length of pipe would do: lay a longer loop, or take less cable`;
       const warn = fullLoop! > limits.expected! ? stop : care;
-      warnings.push(warn('limit-cuts-hard-nights', sentence`${found}${remedy}`));
+      warnings.push(warn('limit-cuts-hard-nights', sentence`${found}${remedy}.`));
+    } else if (loopPause !== null) {
+      const [comesTo, cuts] = [amount(warmest.loop, temperature), amount(cut!, temperature)];
+      const found = sentence`With everything in order and the sensor ${place} the loop comes to ${comesTo} ${whenWarmest[warmest.when]}, and the limit thermostat must cut the power at ${cuts}: no heat then in the next frost. `;
+      const pause = sentence`Fit a pausing thermostat on the loop at ${amount(loopPause, temperature)}, which comes on again by itself`;
+      // A sensor in the air holds the loop to the air and what the cable lifts it above.
+      const inAir =
+        setInAir !== null &&
+        below(warmestLoop(situation, { sensor: 'air', setPoint: setInAir }).loop) &&
+        placed.sensor === 'pot';
+      const orAir = inAir
+        ? sentence`, or put the sensor in the air under the bench and set ${amount(setInAir, temperature)}`
+        : [];
+      const orElse = limits.byRoom
+        ? sentence`, or give the stand-pipe or air space more room, as it is full there`
+        : mostPipePower === null
+          ? []
+          : sentence`, or lay less cable on the pipe: ${amount(mostPipePower, 'powerPerLength')} by its label, not ${present}`;
+      warnings.push(care('limit-cuts-in-thaw', sentence`${found}${pause}${orAir}${orElse}.`));
     }
     const set = amount(control.setPoint, temperature);
     if (onLoop && kept && setOnLoop !== null && control.setPoint < setOnLoop - dial) {
@@ -398,11 +456,16 @@ export default calculator({
       const text = sentence`A low alarm at ${amount(control.alarmLow, temperature)} rings each time that the thermostat switches on. Set it lower, or the set point higher.`;
       warnings.push(care('low-alarm-at-work', text));
     }
-    if (control.alarmHigh > stuckLoop) {
+    if (control.alarmHigh > Math.max(stuckLoop, alarmHigh + dial)) {
       const text = sentence`With the thermostat stuck on the loop comes to ${amount(stuckLoop, temperature)} in ordinary weather of the coldest month. A high alarm at ${amount(control.alarmHigh, temperature)} on the loop would not ring.`;
       warnings.push(care('high-alarm-silent', text));
-    } else if (inOrder && control.alarmHigh < fullLoop!) {
-      const text = sentence`On a hard night the loop stands at ${amount(fullLoop!, temperature)} with everything in order. A high alarm at ${amount(control.alarmHigh, temperature)} on the loop would ring: set it to ${amount(alarmHigh, temperature)}.`;
+    } else if (usual !== null && control.alarmHigh < usual) {
+      const rings = amount(control.alarmHigh, temperature);
+      const better = amount(alarmHigh, temperature);
+      const text =
+        loopPause === null
+          ? sentence`With everything in order and the sensor ${place} the loop comes to ${amount(usual, temperature)} ${whenWarmest[warmest.when]}. A high alarm at ${rings} on the loop would ring: set it to ${better}.`
+          : sentence`The heat pauses only with the loop at ${amount(loopPause, temperature)}. A high alarm at ${rings} on the loop would ring with everything in order: set it to ${better}.`;
       warnings.push(care('high-alarm-at-work', text));
     } else if (cut !== null && control.alarmHigh > cut - dial) {
       const text = sentence`The limit thermostat must cut the power at ${amount(cut, temperature)}. A high alarm at ${amount(control.alarmHigh, temperature)} on the loop rings only after that, or never: set it to ${amount(alarmHigh, temperature)}.`;
@@ -412,8 +475,8 @@ export default calculator({
       const text = sentence`A thermostat on the loop at ${set} may let the loop freeze. Set at least ${amount(loopFrost, temperature)}.`;
       warnings.push(care('loop-may-freeze', text));
     }
-    if (inOrder && sunnyTrip !== null && warmest !== null && sunnyTrip < warmest) {
-      const text = sentence`A sunny day of ${amount(sunnyTrip, temperature)} outside may warm the loop to the limit thermostat’s ${amount(cut!, temperature)} with no heat on. It then stays off, and the next cold night finds the bench without heat. Open the vents on such days, look at it every evening of the season, or have it ring the alarm when it trips.`;
+    if (heatsHardNights && sunnyTrip !== null && warmDayOutside !== null && sunnyTrip < warmDayOutside) {
+      const text = sentence`A sunny day of ${amount(sunnyTrip, temperature)} outside may warm the loop to the limit thermostat’s ${amount(cut!, temperature)} with no heat on, and it then stays off. Open the vents on such days, look at it every evening, or have it ring the alarm when it trips.`;
       warnings.push(care('limit-trips-in-sun', text));
     }
     const { fullPower } = on.settled;
@@ -439,7 +502,9 @@ export default calculator({
         shortestCycle: fullPower > 0 ? figure((heldPerDegree * control.differential) / fullPower) : null,
         alarmLow: figure(alarmLow),
         alarmHigh: figure(alarmHigh),
-        loopWarmest: night ? likelyWith(fullLoop, ranges.fullLoop) : figure(fullLoop!),
+        loopOnHardNight: night ? likelyWith(fullLoop, ranges.fullLoop) : figure(fullLoop!),
+        loopWarmest: figure(warmest.loop),
+        loopPause: figureOrNone(loopPause),
         limitThermostat: figureOrNone(cut),
         mostPipePower: figureOrNone(mostPipePower),
         sunnyTrip: figureOrNone(sunnyTrip),

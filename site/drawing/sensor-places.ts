@@ -54,7 +54,7 @@ const potAt = (x: number, wide: number): Mark =>
 
 /** Where the sensors go on the bench and where not, with what to set: the bench cut across, not to scale. */
 export const sensorPlacesDrawing: BenchDrawing = ({ situation: { bench }, answers, manner, width }) => {
-  const { setInPot, setInAir, alarmLow, alarmHigh, loopFrost } = answers.settings.figures;
+  const { setInPot, setInAir, alarmLow, alarmHigh, loopPause, loopFrost } = answers.settings.figures;
   const level = (figure: Figure | null, words: string) =>
     figure ? `${words} ${showQuantity(figure.value, 'temperature', manner)}` : '';
   const and = (...parts: string[]) => parts.filter((part) => part !== '').join(', ');
@@ -68,7 +68,9 @@ export const sensorPlacesDrawing: BenchDrawing = ({ situation: { bench }, answer
     and(
       'On the pipe, between two turns: limit thermostat',
       level(alarmHigh, 'high alarm, rings at'),
-      level(loopFrost, 'thermostat against freezing, heats below'),
+      level(loopPause, 'pausing thermostat, heat off above'),
+      // A mix stays liquid; plain water does not.
+      level(bench.mix.antifreeze === 'none' ? loopFrost : null, 'thermostat against freezing, heats below'),
     ),
   ];
   const [left, right] = [margin + 3, width - margin - 3];

@@ -19,7 +19,7 @@ async function load(id: string): Promise<Working> {
 }
 
 /** Those that follow a bench through time, the quickest first; they come after all others, which are quicker still. */
-const throughTime = ['warm-up', 'outage', 'tonight', 'night', 'season'];
+const throughTime = ['settings', 'warm-up', 'outage', 'tonight', 'night', 'season'];
 
 const quickestFirst = (ids: readonly string[]): string[] =>
   ids.toSorted((one, other) => throughTime.indexOf(one) - throughTime.indexOf(other));

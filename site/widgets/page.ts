@@ -134,7 +134,9 @@ const nameIn = (name: string | undefined): string => name?.split('.')[1] ?? '';
 function* showFigures(id: string, { figures }: Answer, how: Manner): Steps {
   const named = (name: string | undefined): Figure | null => figures[nameIn(name)] ?? null;
   for (const element of shownOf(id).figures) {
-    write(element, figureText(named(element.dataset['figure']), quantityOf(element), how));
+    const figure = named(element.dataset['figure']);
+    const { none } = element.dataset;
+    write(element, figure || none === undefined ? figureText(figure, quantityOf(element), how) : none);
     yield;
   }
   for (const element of shownOf(id).ranges) {

@@ -254,8 +254,14 @@ function filling(facts: Facts): (readonly Run[])[] {
         : runsOf(manner, 'Leave air at the highest point, under an open vent.'),
     );
   const freezing = shown(facts, 'mix.freezingPoint');
-  if (mixed && freezing)
-    steps.push(runsOf(manner, 'Test the mix: it should read *{freezing}*.', { freezing }));
+  // A sound mix of a concentrate that holds other things too reads warmer than one of glycol alone.
+  if (mixed && freezing && liquidTo)
+    steps.push(
+      runsOf(manner, 'Test the mix: *{sure}* to *{freezing}* is sound.', {
+        sure: liquidTo,
+        freezing,
+      }),
+    );
   steps.push(
     runsOf(
       manner,
@@ -299,9 +305,15 @@ function advisedSetPoint(facts: Facts): { readonly note?: string } {
 function settings(facts: Facts): LabelledValue[] {
   const { alarmLow, alarmHigh } = facts.situation.bench.control;
   const { manner } = facts;
+  const pause = shown(facts, 'settings.loopPause');
   return [
     { label: say(manner, 'set point'), value: field(facts, 'control.setPoint'), ...advisedSetPoint(facts) },
-    { label: say(manner, 'limit thermostat'), value: `≤\u2009${limitThermostat(facts)}` },
+    {
+      label: say(manner, 'limit thermostat'),
+      value: `≤\u2009${limitThermostat(facts)}`,
+      // One more thermostat, which comes on again by itself, where the loop would trip the limit while pots thaw.
+      ...(pause ? { note: say(manner, 'heat pauses at: {value}', { value: pause }) } : {}),
+    },
     {
       label: say(manner, 'low alarm, in pot'),
       value: field(facts, 'control.alarmLow'),

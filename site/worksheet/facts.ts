@@ -100,6 +100,7 @@ const saidByFigures: readonly string[] = [
   'empty-over-limit',
   'short-of-heat',
   'loop-sensor-rests',
+  'limit-cuts-in-thaw',
   'set-point-low',
   'low-alarm-late',
   'high-alarm-at-work',

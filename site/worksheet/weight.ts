@@ -36,6 +36,8 @@ const gravest: readonly string[] = [
   'limit-kills-roots',
   'roots-below-limit-in-snap',
   'roots-before-power',
+  'limit-cuts-hard-nights',
+  'limit-cuts-in-thaw',
   'limit-near-killing',
   'roots-may-fall-below-limit',
   'loop-sensor-rests',

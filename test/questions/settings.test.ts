@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { changed as changedBench } from '../../calculators/bench/changed.ts';
+import { nightOf } from '../../calculators/bench/night.ts';
 import { expectedParameters } from '../../calculators/bench/priors.ts';
 import { restOn } from '../../calculators/bench/steady.ts';
 import type { Situation } from '../../calculators/calculator.ts';
@@ -14,10 +15,15 @@ import { inventedStation, metricRegion, situation } from '../support/situations.
 
 const answer = (changes: BenchChanges = {}) => settings.compute(situation(changes));
 
-/** The start bench on a night that its cable holds, with all that the guide asks of sensor and alarms. */
-const mild: BenchChanges = { place: { designNight: 'own', ownLowest: -4 }, control: { differential: 1 } };
+/** A bench on a night that its cable holds, with all that the guide asks of sensor and alarms, and no more cable than its pipe bears. */
+const mild: BenchChanges = {
+  place: { designNight: 'own', ownLowest: -4 },
+  control: { differential: 1 },
+  cable: { length: 20 },
+};
 const asked = answer({ ...mild, place: { ...mild.place, dayOffset: 2 } }).figures;
 const set: BenchChanges = {
+  ...mild,
   // A house that the sun hardly warms, so that no sunny day trips the limit.
   place: { ...mild.place, dayOffset: 2 },
   control: {
@@ -150,6 +156,44 @@ describe('settings', () => {
     expect(valueOf(mild.figures.outside)).toBe(-2);
   });
 
+  // Whoever sets what the guide says must not be rung or cut by it while all is well. A strong cable on little pipe, with its
+  // sensor in a pot, stands at its warmest when the frost is over and the pots still thaw; so does a weak one.
+  it.each([
+    ['the start bench', {}],
+    ['a milder night', mild],
+    ['more cable on the pipe', { cable: { length: 48 } }],
+    ['open slats and no cover', { cover: { kind: 'none' }, frame: { top: 'slats' } }],
+  ] as const)('neither rings nor cuts while the pots thaw, or says what to do: %s', (_, changes) => {
+    const first = answer(changes).figures;
+    const where = situation({
+      ...changes,
+      control: {
+        ...('control' in changes ? changes.control : {}),
+        sensor: 'pot',
+        setPoint: valueOf(first.setInPot),
+      },
+    });
+    const { figures, warnings } = settings.compute(where);
+    const { body, course } = nightOf(where, expectedParameters(where), { control: 'switched' });
+    const peak = course.temperatures[body.loop]!.reduce((most, one) => Math.max(most, one), -Infinity);
+    // Followed in shorter steps than the answer is.
+    expect(valueOf(figures.loopWarmest)).toBeGreaterThan(peak - 0.3);
+    const told = warnings.some(({ code }) => code.startsWith('limit-cuts'));
+    if (!told) expect(valueOf(figures.alarmHigh)).toBeGreaterThan(peak);
+  });
+
+  it('pauses the heat where the thaw would trip the limit, and says that less cable would do as well', () => {
+    const before = answer({ control: { sensor: 'pot' } });
+    expect(codesOf(before)).toContain('care limit-cuts-in-thaw');
+    expect(valueOf(before.figures.loopWarmest)).toBeGreaterThan(valueOf(before.figures.limitThermostat) - 2);
+    const most = valueOf(before.figures.mostPipePower);
+    const { bench } = situation();
+    const length = (most * valueOf(loop.compute(situation()).figures.length)) / bench.cable.powerPerLength;
+    const after = answer({ cable: { length }, control: { sensor: 'pot' } });
+    expect(codesOf(after).join()).not.toContain('limit-cuts');
+    expect(after.figures.loopPause).toBeNull();
+  });
+
   // A straight loop of 6 m has half of the pipe of the U that the start bench has, so that its cable heats each metre twice as
   // much. Whether that is too much, and how much would do, is tried by laying just that much cable.
   it('says when the cable is too much for its pipe, and how much would do', () => {
@@ -209,14 +253,18 @@ describe('settings', () => {
       codesOf(answer({ ...set, ...more, control: { ...set.control, ...control } }));
     expect(of({})).toEqual([]);
     expect(of({ setPoint: 0 }, {})).toEqual(['care set-point-low', 'care low-alarm-at-work']);
-    expect(of({ setPoint: 8 })).toEqual(['care set-point-wakes']);
+    // The loop goes higher with it, so that more may come.
+    expect(of({ setPoint: 8 })).toContain('care set-point-wakes');
     expect(of({ alarmLow: -2 })).toEqual(['care low-alarm-late']);
     expect(of({ alarmHigh: 40 })).toEqual(['care high-alarm-silent']);
     expect(of({ alarmHigh: 8 })).toEqual(['care high-alarm-at-work']);
-    const limit = valueOf(asked.limitThermostat);
-    const stuck = valueOf(asked.stuckLoop);
+    // With the sensor in the air the loop of a stronger cable stays well below the limit, and goes past it when that sticks.
+    const inAir: BenchChanges = { ...set, cable: { length: 32 }, control: { ...set.control, sensor: 'air' } };
+    const { setInAir, limitThermostat, stuckLoop } = answer(inAir).figures;
+    const [limit, stuck] = [valueOf(limitThermostat), valueOf(stuckLoop)];
     expect(limit, 'a bench whose limit is below its stuck loop').toBeLessThan(stuck);
-    expect(of({ alarmHigh: (limit + stuck) / 2 })).toEqual(['care high-alarm-behind-limit']);
+    const behind = { sensor: 'air', setPoint: valueOf(setInAir), alarmHigh: (limit + stuck) / 2 } as const;
+    expect(of(behind, { cable: { length: 32 } })).toContain('care high-alarm-behind-limit');
     expect(of({ sensor: 'loop', setPoint: 4.5 })).toEqual(['care loop-sensor-rests']);
     expect(of({ sensor: 'loop', setPoint: 0 }, { mix: { antifreeze: 'none' } })).toEqual([
       'care loop-sensor-rests',
@@ -236,12 +284,19 @@ describe('settings', () => {
           if (one) expect(Number.isFinite(one.value), `${name} is ${one.value}`).toBe(true);
         expect(valueOf(figures.setInPot)).toBeGreaterThan(bench.plants.lowestRootTemperature);
         expect(valueOf(figures.loopAboveAir)).toBeGreaterThan(0);
-        const { loopWarmest, alarmHigh, limitThermostat } = figures;
+        const { loopWarmest, loopOnHardNight, loopPause, alarmHigh, limitThermostat } = figures;
         // Each a degree above the one before it, or a warning that says why not.
         if (limitThermostat) {
           expect(valueOf(alarmHigh)).toBeLessThanOrEqual(limitThermostat.value - 1 + 1e-9);
-          const cuts = warnings.some(({ code }) => code === 'limit-cuts-hard-nights');
+          const told = (code: string) => warnings.some((one) => one.code === code);
+          const cuts = told('limit-cuts-hard-nights') || told('limit-cuts-in-thaw');
           expect(valueOf(alarmHigh) >= valueOf(loopWarmest) + 1 - 1e-9).toBe(!cuts);
+          // What pauses the heat is between the loop of the hard night and the alarm, and is there where it is needed.
+          expect(loopPause !== null).toBe(told('limit-cuts-in-thaw'));
+          if (loopPause) {
+            expect(loopPause.value).toBeGreaterThanOrEqual(valueOf(loopOnHardNight) - 1e-9);
+            expect(valueOf(alarmHigh)).toBeGreaterThanOrEqual(loopPause.value + 1 - 1e-9);
+          }
         }
         expect(new Set(warnings.map(({ code }) => code)).size).toBe(warnings.length);
         for (const { text } of warnings) expect(text.at(-1)).toMatch(/\.$/u);
