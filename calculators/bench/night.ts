@@ -62,7 +62,7 @@ export function nightOf(
  * does not show: the error of the sensor where the cable is at its limit or off, and the conductivity of the medium, by
  * which pots freeze through or do not.
  */
-function inputsOfNight(situation: Situation): readonly PriorId[] {
+export function inputsOfNight(situation: Situation): readonly PriorId[] {
   const { mildLow, mildHigh } = designSnap(situation);
   const weighty = weightyInputs(situation, (parameters) => {
     const { coldestRoots: coldest, power } = restOn(situation, 'thermostat', parameters);

@@ -1,6 +1,6 @@
 import { messages } from '../say.ts';
 import { changed } from '../bench/changed.ts';
-import { designSnap, nightSteps, snapWeather } from '../bench/night.ts';
+import { designSnap, inputsOfNight, nightSteps, snapWeather } from '../bench/night.ts';
 import { expectedParameters, type Parameters } from '../bench/priors.ts';
 import { ranged } from '../bench/range.ts';
 import { actionAt, rootState } from '../bench/root-state.ts';
@@ -26,13 +26,14 @@ import type { Series } from '../weather/series.ts';
 
 const hour = 3600;
 
-/** How far a forecast is followed: this night and the next [s]. */
+/** Without a forecast the night that is built for is followed as far: this night and the next [s]. */
 const furthest = 60 * hour;
 
-/** Rows of the table are as far apart [h]. */
+/** Rows of the table are as far apart [h]; those of later nights further. */
 const rowEvery = 3;
+const laterEvery = 12;
 
-/** The same forecast, as far as it is followed. */
+/** The same weather, as far as two nights. */
 const cut = ({ clock, every, values }: Series): Series => ({
   clock,
   every,
@@ -60,7 +61,7 @@ function outlookOf(situation: Situation): Weather | ForecastProblem {
   const unit = situation.region.units === 'us' ? '°F' : '°C';
   const read = readForecast(forecast, unit, coldestMonth(situation.station).meanHigh);
   if (!read.ok) return read.problem;
-  const outside = cut(read.forecast.series);
+  const outside = read.forecast.series;
   return { outside, sun: 'without-sun', before: meanBefore(situation) };
 }
 
@@ -135,7 +136,7 @@ export default calculator({
       label: 'Lowest root temperature to expect',
       quantity: temperature,
       explain:
-        'Of the coldest layer, within two nights, with the heat as it is, from pots as your heat keeps them in ordinary weather of the coldest month. Pots that are colder, or frozen already, fall sooner. Without a forecast: the night you build for.',
+        'Of the coldest layer, to the end of the forecast, with the heat as it is, from pots as your heat keeps them in ordinary weather of the coldest month. Pots that are colder, or frozen already, fall sooner. Without a forecast: the night you build for.',
     },
     lowestAfter: {
       label: 'It is reached after',
@@ -146,7 +147,7 @@ export default calculator({
     belowLimit: {
       label: 'Time below your limit',
       quantity: 'duration',
-      explain: 'Of the coldest layer, within two nights.',
+      explain: 'Of the coldest layer, to the end of the forecast.',
     },
     whatToSet: {
       label: 'What to set the thermostat to',
@@ -162,13 +163,13 @@ export default calculator({
     lowestOutside: {
       label: 'Lowest outside',
       quantity: temperature,
-      explain: 'Of the forecast, within two nights.',
+      explain: 'Of the whole forecast.',
     },
   },
   tables: {
     hours: {
       label: 'Hour by hour',
-      explain: 'Every three hours.',
+      explain: 'Every three hours for two nights, then every twelve.',
       columns: {
         clock: { label: 'Day and hour' },
         outside: { label: 'Outside', quantity: temperature },
@@ -180,7 +181,7 @@ export default calculator({
   },
   curves: {
     course: {
-      label: 'Two nights by the forecast',
+      label: 'The nights by the forecast',
       explain: 'Temperatures and power, every ten minutes.',
       series: courseSeries,
     },
@@ -211,8 +212,10 @@ export default calculator({
     const roots = coldestRoots(night);
     const limit = bench.plants.lowestRootTemperature;
     const value = lowestOf(roots);
-    const range = ranged(situation, (one) =>
-      lowestOf(coldestRoots(through(situation, one, weather, nightSteps.coarse))),
+    const range = ranged(
+      situation,
+      (one) => lowestOf(coldestRoots(through(situation, one, weather, nightSteps.coarse))),
+      inputsOfNight(situation),
     );
     const low = value + range.low - range.value;
     const covered = bench.cover.kind !== 'none';
@@ -228,26 +231,21 @@ export default calculator({
             ),
           ),
         );
-    const every = Math.round((rowEvery * hour) / nightSteps.usual);
+    const stepsIn = (hours: number): number => Math.round((hours * hour) / nightSteps.usual);
     const curve = courseCurve(night, weather);
     // Work is for the hours before the roots begin to freeze or come near the limit.
     const cold = roots.findIndex((level) => rootState(level, limit) !== 'calm');
-    const rows = curve.times.flatMap((time, index): Record<string, Cell>[] =>
-      index % every === 0
-        ? [
-            {
-              clock: clockWords(outside.clock + time),
-              outside: curve.series['outside']![index]!,
-              under: curve.series['under']![index]!,
-              roots: roots[index]!,
-              action:
-                index < cold
-                  ? [beforeCold(index / every, Math.ceil(cold / every))]
-                  : actionAt(roots[index]!, limit),
-            },
-          ]
-        : [],
+    const shown = curve.times.flatMap((time, index) =>
+      index % stepsIn(time <= furthest ? rowEvery : laterEvery) === 0 ? [index] : [],
     );
+    const early = shown.filter((index) => index < cold).length;
+    const rows = shown.map((index, row): Record<string, Cell> => ({
+      clock: clockWords(outside.clock + curve.times[index]!),
+      outside: curve.series['outside']![index]!,
+      under: curve.series['under']![index]!,
+      roots: roots[index]!,
+      action: index < cold ? [beforeCold(row, early)] : actionAt(roots[index]!, limit),
+    }));
     const warnings: Warning[] = [];
     if (value < limit) {
       const text = sentence`By the forecast the roots come to ${amount(value, temperature)}, below your limit of ${amount(limit, temperature)}.`;

@@ -107,6 +107,16 @@ describe('tonight', () => {
     expect(set('-20/-40, -20/-40')).toBeNull();
   });
 
+  it('follows a forecast of several days to its end', () => {
+    const forecast = '4/0, 4/0, 4/0, 4/0, 2/-14';
+    const { figures, tables } = tonight.compute(situation({ outlook: { forecast } }));
+    expect(valueOf(figures.lowestOutside)).toBe(-14);
+    expect(valueOf(figures.lowestAfter)).toBeGreaterThan(4 * 24 * 3600);
+    const rows = tables?.['hours']?.rows ?? [];
+    expect(rows.length).toBeGreaterThan(20);
+    expect(Math.min(...rows.map(({ outside }) => Number(outside)))).toBeLessThan(-8);
+  });
+
   it('is told by its low alone, after an ordinary afternoon', () => {
     const alone = tonight.compute(situation({ outlook: { forecast: '-14' } }));
     const high = Math.max(...inventedStation.months.slice(0, 1).map(({ meanHigh }) => meanHigh));
