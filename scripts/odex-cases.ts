@@ -68,7 +68,9 @@ const steadyDemand = 0.05;
  * that is as right as is asked (for odex the one that asks the laws least often, as nearly all of its time goes there).
  * What is right is told by odex with a tolerance ten thousand times finer and with all faces at rest.
  *
- * First the night as the guide asks for it, with the switchings of its thermostat. Then a steady power, which no bench
+ * First the night as the guide asks for it, with the switchings of its thermostat. Then the same by each as it is set
+ * where the answer is not known: our steps of a minute, and odex with the tolerance and the longest step below which it
+ * can be trusted (with neither it says that it has converged and is 20 K off). Then a steady power, which no bench
  * has: nothing stops a method of high order there, and it is a matter of how often the laws are asked alone.
  */
 export function odexCases(situation: Situation): readonly Case[] {
@@ -95,6 +97,8 @@ export function odexCases(situation: Situation): readonly Case[] {
   const otherNight = (one: Exactness): OtherNight =>
     nightByOdex(body, surroundings, start, hours, thermostat, one);
   const rightNight = otherNight({ ...exact, longestStep: 300 });
+  // Whoever does not know the right answer cannot pick the quickest setting that comes near it.
+  const trusted: Exactness = { ...exact, rounds: 1 };
   const nights = demands.flatMap(({ heat, roots }): readonly Case[] => {
     const right = (one: Pick<OtherNight, 'roots' | 'brought'>): boolean =>
       Math.abs(one.brought / rightNight.brought - 1) <= heat && apart(one.roots, rightNight.roots) <= roots;
@@ -111,6 +115,16 @@ export function odexCases(situation: Situation): readonly Case[] {
       },
     ];
   });
+
+  const minutes = `${hours} h with thermostat: steps of 60 s`;
+  const unknown: readonly Case[] = [
+    { name: minutes, work: () => night(60) },
+    {
+      name: `${hours} h with thermostat: odex, ${wordsOf(trusted)}`,
+      work: () => otherNight(trusted),
+      slowerThan: { name: minutes, times: 10 },
+    },
+  ];
 
   const power = rest.fullPower / 2;
   const steady = (every: number): Hourly => {
@@ -134,6 +148,7 @@ export function odexCases(situation: Situation): readonly Case[] {
   const asked = `${steadyHours} h of steady power, right to ${steadyDemand} K`;
   return [
     ...nights,
+    ...unknown,
     { name: `${asked}: steps of ${own} s`, work: () => steady(own) },
     { name: `${asked}: odex, ${wordsOf(other)}`, work: () => otherSteady(other) },
   ];
