@@ -34,6 +34,7 @@ export function chooserPage(regions: readonly Region[], base: string, lost = fal
 <meta name="referrer" content="no-referrer">
 <title>${title}: choose a region</title>
 <meta name="description" content="Each region has a guide of its own, with its weather, mains, prices, cautions and contacts.">
+<link rel="icon" type="image/svg+xml" href="${base}${sorted[0]?.id ?? ''}/icon.svg">
 <link rel="stylesheet" href="${base}${chooserStyles}">
 </head>
 <body>
