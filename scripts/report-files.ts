@@ -1,6 +1,11 @@
+import type { Region } from '../calculators/region.ts';
+import { languageOf } from '../content/languages.ts';
 import { readBenchFile } from '../content/bench-file.ts';
 import { filesOf, loadRegions } from './content-files.ts';
 import { reportLines } from './report-words.ts';
+
+/** Reports are in English, with the digits of the region where it speaks that. */
+const reportLocale = ({ languages: [tag = 'en'] }: Region): string => (languageOf(tag) === 'en' ? tag : 'en');
 
 interface Report {
   readonly file: URL;
@@ -20,10 +25,7 @@ export function reportsOfExamples(): readonly Report[] {
     const name = (file.split('/').at(-1) ?? file).replace(/\.yaml$/u, '.txt');
     return {
       file: new URL(`../test/reports/${name}`, import.meta.url),
-      lines: reportLines(
-        { bench, region, station },
-        { system: region.units, locale: region.languages[0] ?? 'en' },
-      ),
+      lines: reportLines({ bench, region, station }, { system: region.units, locale: reportLocale(region) }),
     };
   });
 }

@@ -3,6 +3,8 @@ import type { Bench, FieldPath } from '../calculators/bench/fields.ts';
 import { calculators, type CalculatorId } from '../calculators/index.ts';
 import type { Calculator, Figure, FigureDeclaration, Situation, Warning } from '../calculators/calculator.ts';
 import type { Manner } from '../calculators/quantities/show.ts';
+import { say } from '../calculators/say.ts';
+import { mannerOf } from './languages.ts';
 import type { Region } from '../calculators/region.ts';
 import { keptAnswers } from './build/kept.ts';
 
@@ -44,9 +46,13 @@ export const example: ExampleBench = import.meta.env.EXAMPLE;
 
 export const manner: Manner = {
   system: region.units,
-  locale: region.languages[0] ?? 'en',
+  ...mannerOf(region.languages[0] ?? 'en'),
   currency: region.tariff.currency,
 };
+
+/** A message in the language of the pages, its places filled. */
+export const inWords = (message: string, parts: Readonly<Record<string, string>> = {}): string =>
+  say(manner, message, parts);
 
 /** A bench where it stands. */
 export function situationOf(bench: Bench): Situation {

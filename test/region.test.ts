@@ -11,7 +11,7 @@ const [estermark, tallow] = regions;
 
 describe('the regions of this guide', () => {
   it('are the two invented ones, one in metric and one in US units', () => {
-    expect(regions.map(({ id }) => id)).toEqual(['estermark', 'tallow']);
+    expect(regions.map(({ id }) => id)).toEqual(['estermark', 'tallow', 'valdehielo']);
     expect(estermark).toMatchObject({
       units: 'metric',
       paper: 'a4',

@@ -1,6 +1,7 @@
 import { unitsOf, shownUnit, type QuantityName } from '../quantities/quantity.ts';
 import { readQuantity } from '../quantities/read.ts';
 import { showLimit, type Manner } from '../quantities/show.ts';
+import { messages, say } from '../say.ts';
 import type { Field, NumberField } from './field.ts';
 import { nearestName } from './nearest.ts';
 
@@ -153,8 +154,10 @@ export function readField(
 
 const inSentence = (label: string): string => label.charAt(0).toLowerCase() + label.slice(1);
 
-const listed = (names: readonly string[], last: string): string =>
-  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} ${last} ${names.at(-1)}`;
+const listed = (names: readonly string[], manner: Manner): string =>
+  names.length < 2
+    ? names.join('')
+    : say(manner, '{list} or {last}', { list: names.slice(0, -1).join(', '), last: names.at(-1) ?? '' });
 
 /** The units of a quantity, the reader's own first. */
 function unitsFor(quantity: QuantityName, manner: Manner): string[] {
@@ -166,18 +169,23 @@ function unitsFor(quantity: QuantityName, manner: Manner): string[] {
 export function sayAllowed(allowed: Allowed, manner: Manner): string {
   switch (allowed.kind) {
     case 'number':
-      return `between ${showLimit(allowed.from, allowed.quantity, manner, 'lowest')} and ${showLimit(allowed.to, allowed.quantity, manner, 'highest')}`;
+      return say(manner, 'between {lowest} and {highest}', {
+        lowest: showLimit(allowed.from, allowed.quantity, manner, 'lowest'),
+        highest: showLimit(allowed.to, allowed.quantity, manner, 'highest'),
+      });
     case 'names':
-      return allowed.names.length === 0 ? 'nothing: there is none' : listed(allowed.names, 'or');
+      return allowed.names.length === 0
+        ? say(manner, 'nothing: there is none')
+        : listed(allowed.names, manner);
     case 'text':
-      return `${allowed.longest} characters or fewer`;
+      return say(manner, '{count} characters or fewer', { count: String(allowed.longest) });
   }
 }
 
 /** What would have been right where this problem was found: the units, if it was the unit, else what is allowed. */
 export const sayRight = ({ code, allowed }: FieldProblem, manner: Manner): string =>
   code === 'unit-unknown' && allowed.kind === 'number'
-    ? listed(unitsFor(allowed.quantity, manner), 'or')
+    ? listed(unitsFor(allowed.quantity, manner), manner)
     : sayAllowed(allowed, manner);
 
 /**
@@ -185,39 +193,59 @@ export const sayRight = ({ code, allowed }: FieldProblem, manner: Manner): strin
  * The same words stand beside a field of a form and in the message about a file.
  */
 export function sayProblem(field: Field, problem: FieldProblem, manner: Manner): string {
-  const { label } = field;
   const { code, found, allowed } = problem;
+  const label = say(manner, field.label);
   const right = sayRight(problem, manner);
   const example =
-    allowed.kind === 'number'
-      ? `, such as ${showLimit(allowed.example, allowed.quantity, manner, 'lowest')}`
-      : '';
+    allowed.kind === 'number' ? showLimit(allowed.example, allowed.quantity, manner, 'lowest') : undefined;
+  /** With an example of what may be written, where the field is of numbers. */
+  const such = (plain: string, withExample: string, parts: Readonly<Record<string, string>>): string =>
+    example === undefined ? say(manner, plain, parts) : say(manner, withExample, { ...parts, example });
   switch (code) {
     case 'empty':
       return allowed.kind === 'names'
-        ? `Select the ${inSentence(label)}: ${right}`
-        : `Enter the ${inSentence(label)}${example}`;
+        ? say(manner, 'Select the {field}: {right}', { field: inSentence(label), right })
+        : such(messages('Enter the {field}'), messages('Enter the {field}, such as {example}'), {
+            field: inSentence(label),
+          });
     case 'not-one-value':
-      return `${label} must be one value, not ${found}`;
+      return say(manner, '{field} must be one value, not {found}', { field: label, found });
     case 'not-a-number':
-      return `${label} must be a number${example}`;
+      return such(
+        messages('{field} must be a number'),
+        messages('{field} must be a number, such as {example}'),
+        { field: label },
+      );
     case 'ambiguous-comma':
-      return `${label} must be written without a comma: ${found.replace(',', '.')} or ${found.replace(',', '')}`;
+      return say(manner, '{field} must be written without a comma: {point} or {plain}', {
+        field: label,
+        point: found.replace(',', '.'),
+        plain: found.replace(',', ''),
+      });
     case 'unit-missing':
-      return `${label} must have a unit${example}`;
+      return such(
+        messages('{field} must have a unit'),
+        messages('{field} must have a unit, such as {example}'),
+        { field: label },
+      );
     case 'unit-unknown':
-      return `${label} must be in ${right}, not in ${found}`;
+      return say(manner, '{field} must be in {right}, not in {found}', { field: label, right, found });
     case 'not-whole':
-      return `${label} must be a whole number${example}`;
+      return such(
+        messages('{field} must be a whole number'),
+        messages('{field} must be a whole number, such as {example}'),
+        { field: label },
+      );
     case 'out-of-range':
-      return `${label} must be ${right}`;
+    case 'too-long':
+      return say(manner, '{field} must be {right}', { field: label, right });
     case 'not-listed': {
       const nearest = allowed.kind === 'names' ? nearestName(found, allowed.names) : undefined;
-      return `${label} must be ${right}${nearest ? `; did you mean ${nearest}?` : ''}`;
+      return nearest
+        ? say(manner, '{field} must be {right}; did you mean {nearest}?', { field: label, right, nearest })
+        : say(manner, '{field} must be {right}', { field: label, right });
     }
-    case 'too-long':
-      return `${label} must be ${right}`;
     case 'unprintable':
-      return `${label} must have no control characters in it`;
+      return say(manner, '{field} must have no control characters in it', { field: label });
   }
 }

@@ -2,6 +2,7 @@ import type { AstroIntegration } from 'astro';
 import { readdir, readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { readBenchFile, type Problem } from '../../content/bench-file.ts';
+import { readCatalogue } from '../../content/languages.ts';
 import { idOf, readRegions, type FileText } from '../../content/regions.ts';
 import type { Region } from '../../calculators/region.ts';
 
@@ -92,6 +93,12 @@ function contentModules(only: string | undefined): VitePlugins[number] {
           return `${JSON.stringify(region.id)}: () => import(${file}).then((one) => one.default)`;
         });
         return `export default { ${files.join(', ')} };`;
+      }
+      const catalogue = /[/\\]content[/\\](languages[/\\].+\.yaml)$/u.exec(id)?.[1];
+      if (catalogue !== undefined) {
+        const file = `content/${catalogue}`;
+        const read = readCatalogue([{ file, text: await readFile(content + catalogue, 'utf8') }]);
+        return read.ok ? `export default ${JSON.stringify(read.words)};` : stop(read.problems);
       }
       const region = /[/\\]content[/\\]regions[/\\]([^/\\]+)\.yaml$/u.exec(id)?.[1];
       if (region === undefined) return undefined;

@@ -4,7 +4,9 @@ import type { Answers } from '../../calculators/index.ts';
 import { shownUnit, type QuantityName } from '../../calculators/quantities/quantity.ts';
 import { showLimit, showQuantity, type Manner } from '../../calculators/quantities/show.ts';
 import { fieldValue } from '../bench-value.ts';
+import { say } from '../../calculators/say.ts';
 import { drawings } from '../drawings.ts';
+import { loadWords } from './words.ts';
 import { askAnswers, readyAnswers, whenFailing } from './answers.ts';
 import { manner } from './manner.ts';
 import { announce, notice } from './notice.ts';
@@ -73,17 +75,21 @@ function* showOwn(): Steps {
   const set = new Set<string>(store.state.set);
   for (const element of all('[data-own]')) {
     const paths = element.dataset['own']?.split(' ') ?? [];
-    write(element, `${paths.filter((path) => set.has(path)).length} of ${paths.length} yours`);
+    const own = paths.filter((path) => set.has(path)).length;
+    write(element, say(manner(), '{own} of {all} yours', { own: String(own), all: String(paths.length) }));
     yield;
   }
 }
 
 /** Whose figures these are, in the words of the strip. */
 function whoseFigures(): string {
-  if (store.untouched) return 'Figures of the example bench';
-  return store.state.origin === 'example'
-    ? 'Figures of your bench, begun from the example'
-    : 'Figures of your bench';
+  if (store.untouched) return say(manner(), 'Figures of the example bench');
+  return say(
+    manner(),
+    store.state.origin === 'example'
+      ? 'Figures of your bench, begun from the example'
+      : 'Figures of your bench',
+  );
 }
 
 function showWhose(): void {
@@ -167,7 +173,7 @@ function* showWarnings(id: string, { warnings }: Answer, how: Manner): Steps {
         item.className = `warning ${level}`;
         item.dataset['code'] = code;
         const word = document.createElement('strong');
-        word.textContent = warningWord(level);
+        word.textContent = warningWord(level, how);
         item.append(word, ` ${words}`);
         return item;
       }),
@@ -365,6 +371,7 @@ export function markChanged(): void {
 export function getReady(): void {
   const { ids, sheets } = wholePage();
   readyAnswers(ids);
+  void loadWords(document.documentElement.lang).catch(reportError);
   for (const sheet of sheets) void drawings[drawingName(sheet)].load();
   // What a page does for the first time takes a browser several times as long: this changes nothing that is right.
   void inSlices(function* () {
@@ -378,7 +385,10 @@ whenFailing((problem) => {
   reportError(problem);
   notice(
     'no-figures',
-    'The grey figures could not be worked out for your bench; they are those of before. Load the page again.',
+    say(
+      manner(),
+      'The grey figures could not be worked out for your bench; they are those of before. Load the page again.',
+    ),
   );
 });
 
@@ -397,7 +407,7 @@ export function announceHeadline(calculator: string, told = false): void {
   clearTimeout(waiting);
   waiting = setTimeout(() => {
     if (document.querySelector(`#${calculator}[aria-busy]`)) {
-      if (!told) announce('Working…');
+      if (!told) announce(say(manner(), 'Working…'));
       announceHeadline(calculator, true);
       return;
     }
@@ -406,7 +416,10 @@ export function announceHeadline(calculator: string, told = false): void {
       .map((element) => element?.textContent.trim())
       .filter(Boolean);
     const warnings = document.querySelectorAll(`#${calculator} .warning`).length;
-    const count = warnings === 0 ? '' : ` ${warnings === 1 ? '1 warning' : `${warnings} warnings`}.`;
+    const count =
+      warnings === 0
+        ? ''
+        : ` ${warnings === 1 ? say(manner(), '1 warning.') : say(manner(), '{count} warnings.', { count: String(warnings) })}`;
     announce(`${said.join(', ')}.${count}`);
   }, pause);
 }

@@ -1,3 +1,4 @@
+import type { Manner } from '../../calculators/quantities/show.ts';
 import type { PaperName } from '../worksheet/layout.ts';
 import { leftOutNames, type LeftOut } from '../worksheet/left-out.ts';
 import { edition } from '../edition.ts';
@@ -8,6 +9,8 @@ import { manner } from './manner.ts';
 import { announce } from './notice.ts';
 import { situationOf } from './place.ts';
 import { store } from './the-store.ts';
+import { loadWords } from './words.ts';
+import { languageOf } from '../../content/languages.ts';
 
 /**
  * Shows the reader's own worksheet, and makes its PDF, in the browser. What draws it is large and is loaded when it is
@@ -20,6 +23,7 @@ const preview = document.querySelector<HTMLElement>('[data-preview]');
 const print = document.querySelector<HTMLAnchorElement>('[data-print]');
 const papers = [...document.querySelectorAll<HTMLInputElement>('input[name="paper"]')];
 const parts = [...document.querySelectorAll<HTMLInputElement>('input[name="part"]')];
+const languages = [...document.querySelectorAll<HTMLInputElement>('input[name="language"]')];
 const base = guideAddress();
 
 function say(words: string): void {
@@ -50,21 +54,31 @@ async function fonts(): Promise<{ regular: Uint8Array; bold: Uint8Array }> {
 const leaveOut = (): LeftOut[] =>
   leftOutNames.filter((name) => parts.some(({ value, checked }) => value === name && !checked));
 
+/** How the sheet says things: in the language chosen, which that of the pages need not be. */
+async function mannerOfSheet(): Promise<Manner> {
+  const { locale, words: _, ...rest } = manner();
+  const chosen = languages.find(({ checked }) => checked)?.value ?? languageOf(locale);
+  const tag = languageOf(locale) === chosen ? locale : chosen;
+  const words = await loadWords(tag);
+  return { ...rest, locale: tag, ...(words ? { words } : {}) };
+}
+
 /** What the worksheet of the bench on the pages is made from. */
 async function sheetInput() {
-  const [{ answer }, { allFields }, { benchAddress }, faces, situation] = await Promise.all([
+  const [{ answer }, { allFields }, { benchAddress }, faces, situation, said] = await Promise.all([
     import('../../calculators/index.ts'),
     import('../../calculators/bench/all-fields.ts'),
     import('../../content/link.ts'),
     fonts(),
     situationOf(store.state.bench),
+    mannerOfSheet(),
   ]);
   const { bench, set } = store.state;
   const paper: PaperName = store.paper;
   return {
     situation,
     answers: answer(situation),
-    manner: manner(),
+    manner: said,
     paper,
     fonts: faces,
     // A code on paper that leads to this very machine is of no use; the region says where its guide is.
@@ -141,7 +155,7 @@ for (const radio of papers)
     store.choosePaper(radio.value === 'letter' ? 'letter' : 'a4');
     showAgain();
   });
-for (const box of parts) box.addEventListener('change', showAgain);
+for (const box of [...parts, ...languages]) box.addEventListener('change', showAgain);
 follow(showPaper);
 showPaper();
 
