@@ -189,7 +189,7 @@ describe('a bench file with mistakes names file, line, field, what was found and
 
   it('names the regions and stations that exist', () => {
     expect(textsOf('identity:\n  name: x\n')).toEqual([
-      'bench.yaml, line 1, place.region: Select the region: estermark or tallow.',
+      'bench.yaml, line 1, place.region: Select the region: estermark, tallow or valdehielo.',
       'bench.yaml, line 1, place.station: Select the weather station: lowfield or millpond.',
     ]);
     expect(textsOf(least.replace('lowfield', 'millpond'))).toEqual([

@@ -18,7 +18,7 @@ const messages = allMessages();
 const known = new Set(messages.map(({ text }) => text));
 
 /** The parts of which no language may lack a message. */
-const whole = ['cautions', 'worksheet'] as const;
+const whole = ['cautions', 'worksheet', 'interface'] as const;
 
 describe('messages', () => {
   it('are found where they are said: in cautions, on the worksheet, in calculators', () => {

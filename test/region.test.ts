@@ -10,7 +10,7 @@ import { regions } from './support/regions.ts';
 const [estermark, tallow] = regions;
 
 describe('the regions of this guide', () => {
-  it('are the two invented ones, one in metric and one in US units', () => {
+  it('are the invented ones: in metric and in US units, and one in Spanish', () => {
     expect(regions.map(({ id }) => id)).toEqual(['estermark', 'tallow', 'valdehielo']);
     expect(estermark).toMatchObject({
       units: 'metric',
@@ -27,18 +27,18 @@ describe('the regions of this guide', () => {
   });
 
   it.each(regions)('$name says that it is invented, down to its telephone numbers', (region) => {
-    expect(region.about).toMatch(/does not exist.*invented/u);
+    expect(region.about).toMatch(/does not exist.*invented|no existe.*inventad/u);
     expect(region.guide).toMatch(/\.example\/$/u);
-    expect(region.tariff.source).toMatch(/^Invented/u);
-    expect(region.mains.source).toMatch(/^Invented/u);
-    expect(region.office.name).toMatch(/invented/u);
+    expect(region.tariff.source).toMatch(/^Invent(?:ed|ado)/u);
+    expect(region.mains.source).toMatch(/^Invent(?:ed|ado)/u);
+    expect(region.office.name).toMatch(/invented|inventada/u);
     for (const { who, how } of region.office.contacts) {
-      expect(who).toMatch(/invented/u);
+      expect(who).toMatch(/invented|inventado/u);
       // Numbers with 555-01 are set aside for stories.
       expect(how).toMatch(/\b555[- ]01\d\d$/u);
     }
     for (const station of region.stations)
-      expect(station.source).toMatch(/stand-in.*invented.*vega-datasets.*National Oceanic/u);
+      expect(station.source).toMatch(/(?:stand-in.*invented|préstamo.*inventada).*vega-datasets.*National Oceanic/u);
   });
 
   it.each(regions)('$name names plants of the table and has stations with whole years', (region) => {
