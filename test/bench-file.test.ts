@@ -190,7 +190,7 @@ describe('a bench file with mistakes names file, line, field, what was found and
   it('names the regions and stations that exist', () => {
     expect(textsOf('identity:\n  name: x\n')).toEqual([
       'bench.yaml, line 1, place.region: Select the region: estermark, tallow or valdehielo.',
-      'bench.yaml, line 1, place.station: Select the weather station: lowfield or millpond.',
+      'bench.yaml, line 1, place.station: Select the weather station: lowfield, millpond or la-vega.',
     ]);
     expect(textsOf(least.replace('lowfield', 'millpond'))).toEqual([
       'bench.yaml, line 5, place.station: Weather station must be lowfield. Found: millpond',

@@ -38,7 +38,9 @@ describe('the regions of this guide', () => {
       expect(how).toMatch(/\b555[- ]01\d\d$/u);
     }
     for (const station of region.stations)
-      expect(station.source).toMatch(/(?:stand-in.*invented|préstamo.*inventada).*vega-datasets.*National Oceanic/u);
+      expect(station.source).toMatch(
+        /(?:stand-in.*invented|préstamo.*inventada).*vega-datasets.*National Oceanic/u,
+      );
   });
 
   it.each(regions)('$name names plants of the table and has stations with whole years', (region) => {
