@@ -1,6 +1,7 @@
 import { potTopArea, topArea } from '../bench/geometry.ts';
 import { likely } from '../bench/range.ts';
-import { designRanges, improvementRanges, type ImprovementId } from '../bench/rest-ranges.ts';
+import { improvementRanges, type ImprovementId } from '../bench/improvement-ranges.ts';
+import { designRanges } from '../bench/rest-ranges.ts';
 import {
   amount,
   calculator,

@@ -3,7 +3,8 @@ import { changed } from '../../calculators/bench/changed.ts';
 import { improvements } from '../../calculators/bench/improvements.ts';
 import { expectedParameters, priorsOf } from '../../calculators/bench/priors.ts';
 import { endsBy, ranged, rangedAll, togetherAt, weightyInputs } from '../../calculators/bench/range.ts';
-import { improvementRanges, sharedWith } from '../../calculators/bench/rest-ranges.ts';
+import { improvementRanges } from '../../calculators/bench/improvement-ranges.ts';
+import { sharedWith } from '../../calculators/bench/rest-ranges.ts';
 import { ninetieth } from '../../calculators/bench/spread.ts';
 import { restOn } from '../../calculators/bench/steady.ts';
 import type { Calculator, Situation } from '../../calculators/calculator.ts';
@@ -105,7 +106,7 @@ describe('every headline that rests on uncertain inputs', () => {
     [heat, ['skirt', 'leakage', 'plants', 'edge', 'ground', 'saveCover', 'saveSecondLayer', 'saveFloor']],
     [first, ['needCover', 'needSecondLayer', 'needAll', 'bare', 'cover', 'sensor', 'coverAndSensor', 'all']],
     [ways, ['cable', 'mat', 'lamps']],
-    [settings, ['setInPot', 'setInAir', 'setOnLoop', 'loopAboveAir', 'airOnLoopSensor', 'loopWarmest']],
+    [settings, ['setInPot', 'setInAir', 'setOnLoop', 'loopAboveAir', 'airOnLoopSensor']],
     [outage, ['hoursToRootLimit', 'hoursToRootsFrozen', 'hoursWhenWatered', 'hoursLeft']],
   ];
 
