@@ -188,7 +188,7 @@ export default calculator({
         'At full power, at rest. The loop can give its heat to the air only by being that much warmer.',
     },
     airWhenLoopRests: {
-      label: 'Air under the bench when a sensor on the loop begins to rest',
+      label: 'Air under the bench down to which a sensor on the loop rests',
       quantity: temperature,
       explain:
         'With the sensor on the loop at your set point, or at 4.5 °C (40 °F) where your sensor is elsewhere: down to this the cable pauses again and again while the air is colder than the thermostat says.',
