@@ -1,19 +1,11 @@
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { gunzipSync } from 'node:zlib';
 import { quantileSeq } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { climateOf } from '../calculators/climate/record.ts';
 import { readWeather, type ReadWeather, type WeatherChoices } from '../content/weather-file.ts';
-import { root } from './support/imports.ts';
 import { expectNear } from './support/near.ts';
+import { hoursOfBeijing } from './support/records.ts';
 
-/**
- * 43,824 hours of 2010 to 2014, in whole degrees, read at the airport of Beijing: year, month, day, hour and TEMP of
- * the data set "Beijing PM2.5" (X. Liang and others, Assessing Beijing’s PM2.5 pollution, 2015; UCI Machine Learning
- * Repository, CC BY 4.0).
- */
-const text = gunzipSync(readFileSync(join(root, 'test/support/hours/beijing-2010-2014.csv.gz'))).toString();
+const text = hoursOfBeijing();
 const rows = text
   .trim()
   .split('\n')

@@ -20,7 +20,7 @@ import { seriesOfDays } from '../../calculators/weather/days.ts';
 import { hourlySeries, temperatureThrough } from '../../calculators/weather/series.ts';
 import { anyBench, type BenchChanges } from '../support/benches.ts';
 import { expectNear } from '../support/near.ts';
-import { dailyRecord, hourlyNormals } from '../support/records.ts';
+import { dailyRecord, hourlyNormals, hoursOfBeijing } from '../support/records.ts';
 import { inventedStation, metricRegion, situation } from '../support/situations.ts';
 
 const hour = 3600;
@@ -214,6 +214,37 @@ describe('a season on real weather', () => {
       expect(made).toBeGreaterThan(0.75 * Math.min(...winters));
       expect(made).toBeLessThan(1.25 * Math.max(...winters));
     }
+  });
+
+  it('of the hours of four real winters takes more the colder they were, switched or averaged', () => {
+    const one = situation({ control: { sensor: 'air', setPoint: 2 }, cover: { kind: 'film' } });
+    const parameters = expectedParameters(one);
+    const { ground } = ordinarySeason(one, parameters);
+    const read = hoursOfBeijing()
+      .trim()
+      .split('\n')
+      .slice(1)
+      .map((line) => line.split(',').map(Number));
+    const winters = [2010, 2011, 2012, 2013].map((year) => {
+      const hours = read
+        .filter(([y, month = 0]) => (y === year && month >= 10) || (y === year + 1 && month <= 4))
+        .map(([, , , , level]) => level ?? NaN);
+      expect(hours).toHaveLength((year === 2011 ? 213 : 212) * 24);
+      const { series, gaps } = hourlySeries(hours, 0);
+      expect(gaps).toEqual([]);
+      const weather = { outside: series, ground };
+      const averaged = throughSeason(one, parameters, weather);
+      expect(averaged.lowestRoots).toBeLessThan(0);
+      // Degree-hours below the set point, the oldest measure of a winter.
+      const degreeHours = hours.reduce((sum, level) => sum + Math.max(0, 2 - level), 0);
+      return { weather, energy: averaged.energy, degreeHours };
+    });
+    const byEnergy = winters.toSorted((a, b) => a.energy - b.energy);
+    expect(byEnergy).toEqual(winters.toSorted((a, b) => a.degreeHours - b.degreeHours));
+    // A whole season, and not one that was made from months.
+    const [first] = winters;
+    const switched = throughSeason(one, parameters, first!.weather, { every: 600, control: 'switched' });
+    expectNear(first!.energy, switched.energy, 0.01 * switched.energy, 'energy [J]');
   });
 
   it('runs through a record with nothing but its hours', () => {
