@@ -156,10 +156,10 @@ export class BenchCalculator extends HTMLElement {
     place.textContent = words ?? '';
     if (words === undefined) input.removeAttribute('aria-invalid');
     else input.setAttribute('aria-invalid', 'true');
-    input.setAttribute(
-      'aria-describedby',
-      words === undefined ? `${input.id}-hint` : `${place.id} ${input.id}-hint`,
-    );
+    const hint = document.getElementById(`${input.id}-hint`);
+    const said = [...(words === undefined ? [] : [place]), ...(hint ? [hint] : [])].map(({ id }) => id);
+    if (said.length > 0) input.setAttribute('aria-describedby', said.join(' '));
+    else input.removeAttribute('aria-describedby');
   }
 
   /** The same words once more at the figures, each a way to its field. */
