@@ -8,9 +8,6 @@ import { readTree } from './yaml-tree.ts';
  * in English to their words in that language, with the same places in braces and the same pairs of asterisks.
  */
 
-/** The language of a tag: "es" of "es-ES". */
-export const languageOf = (tag: string): string => tag.split('-')[0] ?? tag;
-
 /** A message with the line on which a catalogue has it. */
 export interface Entry {
   readonly file: string;

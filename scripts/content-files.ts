@@ -4,7 +4,8 @@ import { fileURLToPath } from 'node:url';
 import type { Manner } from '../calculators/quantities/show.ts';
 import type { Region } from '../calculators/region.ts';
 import { readBenchFile } from '../content/bench-file.ts';
-import { languageOf, readCatalogue, type ReadCatalogue } from '../content/languages.ts';
+import { languageOf } from '../content/language-of.ts';
+import { readCatalogue, type ReadCatalogue } from '../content/languages.ts';
 import { readRegions, type FileText } from '../content/regions.ts';
 import { BadInput } from './command.ts';
 

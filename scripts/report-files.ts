@@ -1,5 +1,5 @@
 import type { Region } from '../calculators/region.ts';
-import { languageOf } from '../content/languages.ts';
+import { languageOf } from '../content/language-of.ts';
 import { readBenchFile } from '../content/bench-file.ts';
 import { filesOf, loadRegions } from './content-files.ts';
 import { reportLines } from './report-words.ts';

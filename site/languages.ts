@@ -1,6 +1,6 @@
 import type { Manner } from '../calculators/quantities/show.ts';
 import type { Words } from '../calculators/say.ts';
-import { languageOf } from '../content/languages.ts';
+import { languageOf } from '../content/language-of.ts';
 
 /** The catalogues of the guide, by language and by file. */
 const files = import.meta.glob<Words>('../content/languages/*/*.yaml', { eager: true, import: 'default' });

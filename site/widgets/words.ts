@@ -1,5 +1,5 @@
 import type { Words } from '../../calculators/say.ts';
-import { languageOf } from '../../content/languages.ts';
+import { languageOf } from '../../content/language-of.ts';
 import { guideAddress } from './guide-address.ts';
 
 /**

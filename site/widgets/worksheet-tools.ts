@@ -10,7 +10,7 @@ import { announce } from './notice.ts';
 import { situationOf } from './place.ts';
 import { store } from './the-store.ts';
 import { loadWords } from './words.ts';
-import { languageOf } from '../../content/languages.ts';
+import { languageOf } from '../../content/language-of.ts';
 
 /**
  * Shows the reader's own worksheet, and makes its PDF, in the browser. What draws it is large and is loaded when it is
