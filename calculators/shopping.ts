@@ -232,7 +232,7 @@ const watchingPurchases = (): Purchase[] => [
   {
     id: 'thermometers',
     group: 'watching',
-    name: sentence`Minimum thermometers: outside, house, under the bench, coldest pot`,
+    name: sentence`Minimum thermometers: outside, house, bench air, coldest pot`,
     quantity: count(thermometers),
   },
 ];

@@ -7,6 +7,10 @@ export class BadInput extends TaskProblem {
   override name = 'BadInput';
 }
 
+/** The words of which one must be given: "a, b or c". */
+export const oneOfThese = (words: readonly string[]): string =>
+  new Intl.ListFormat('en-GB', { type: 'disjunction' }).format(words);
+
 /** How a command ends that was given something it cannot use. */
 const badInput = 2;
 

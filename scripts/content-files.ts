@@ -7,7 +7,7 @@ import { readBenchFile } from '../content/bench-file.ts';
 import { languageOf } from '../content/language-of.ts';
 import { readCatalogue, type ReadCatalogue } from '../content/languages.ts';
 import { readRegions, type FileText } from '../content/regions.ts';
-import { BadInput } from './command.ts';
+import { BadInput, oneOfThese } from './command.ts';
 
 const content = fileURLToPath(new URL('../content/', import.meta.url));
 
@@ -47,7 +47,7 @@ export function catalogueOf(language: string): Extract<ReadCatalogue, { ok: true
   if (known) return known;
   const all = languages();
   if (!all.includes(language))
-    throw new BadInput(`The language must be ${['en', ...all].join(' or ')}. Found: ${language}`);
+    throw new BadInput(`The language must be ${oneOfThese(['en', ...all])}. Found: ${language}`);
   const read = readCatalogue(filesOf(`languages/${language}`));
   if (!read.ok) throw new BadInput(read.problems.map(({ text }) => text).join('\n'));
   catalogues.set(language, read);
@@ -69,7 +69,7 @@ export function languageManner(tag: string): Pick<Manner, 'locale' | 'words'> {
 export function regionNamed(id: string, regions: readonly Region[], asked = '--region'): Region {
   const region = regions.find((one) => one.id === id);
   if (!region)
-    throw new BadInput(`${asked} must be ${regions.map((one) => one.id).join(' or ')}. Found: ${id}`);
+    throw new BadInput(`${asked} must be ${oneOfThese(regions.map((one) => one.id))}. Found: ${id}`);
   return region;
 }
 

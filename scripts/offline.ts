@@ -18,6 +18,13 @@ const left = ['worksheets/', bookFile, ...forHosts];
 /** The address of a file from the top of the guide: that of a page is its folder. */
 const addressOf = (file: string): string => file.replace(/(^|\/)index\.html$/u, '$1');
 
+/** The words of another language than that of the guide are fetched when someone asks for a worksheet in it. */
+async function otherWords(folder: string, files: readonly string[]): Promise<ReadonlySet<string>> {
+  const [, language = 'en'] =
+    /<html lang="([a-z]+)/u.exec(await readFile(join(folder, 'index.html'), 'utf8')) ?? [];
+  return new Set(files.filter((file) => file.startsWith('words/') && file !== `words/${language}.json`));
+}
+
 /** The address of every file that is kept, with the hash of its content, in order. */
 export async function keptFiles(folder: string): Promise<Readonly<Record<string, string>>> {
   const found = (await readdir(folder, { recursive: true, withFileTypes: true }))
@@ -29,10 +36,13 @@ export async function keptFiles(folder: string): Promise<Readonly<Record<string,
     )
     .filter((file) => file !== workerFile && !left.some((start) => file.startsWith(start)))
     .sort();
-  const hashes = found.map(async (file) => {
-    const hash = createHash('sha256').update(await readFile(join(folder, file)));
-    return [addressOf(file), hash.digest('hex').slice(0, hashDigits)] as const;
-  });
+  const others = await otherWords(folder, found);
+  const hashes = found
+    .filter((file) => !others.has(file))
+    .map(async (file) => {
+      const hash = createHash('sha256').update(await readFile(join(folder, file)));
+      return [addressOf(file), hash.digest('hex').slice(0, hashDigits)] as const;
+    });
   return Object.fromEntries(await Promise.all(hashes));
 }
 

@@ -11,7 +11,7 @@ import { textOf } from '../content/logger-text.ts';
 import { isId } from '../content/region-schema.ts';
 import { weatherReading, type ReadWeather, type WeatherChoices } from '../content/weather-file.ts';
 import { climateWords, weatherWords } from '../content/weather-words.ts';
-import { BadInput, given, reasonOf, runCommand, type Surroundings } from './command.ts';
+import { BadInput, given, reasonOf, runCommand, type Surroundings, oneOfThese } from './command.ts';
 import { root } from './steps.ts';
 
 const help = `Makes a weather record for a region's stations out of a file of hours, or of daily lows and highs.
@@ -155,7 +155,7 @@ function textIn(file: string, folder: string): string {
 function oneOf<T extends string>(option: string, value: string | undefined, allowed: readonly T[]) {
   const found = allowed.find((one) => one === value);
   if (value !== undefined && found === undefined)
-    throw new BadInput(`--${option} must be ${allowed.join(' or ')}. Found: ${value}`);
+    throw new BadInput(`--${option} must be ${oneOfThese(allowed)}. Found: ${value}`);
   return found;
 }
 

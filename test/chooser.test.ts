@@ -16,6 +16,7 @@ describe('the page to choose a region on', () => {
       '/winter/odd/',
       '/winter/estermark/',
       '/winter/tallow/',
+      '/winter/valdehielo/',
     ]);
     expect(page).not.toMatch(/<script|<style|\sstyle=|\son\w+=/u);
     expect(page.replaceAll('&#39;', "'")).toContain(policy);

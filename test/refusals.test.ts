@@ -11,6 +11,7 @@ import { benchAddress } from '../content/link.ts';
 import { ensureFonts } from '../scripts/fonts.ts';
 import { drawings, drawingWidths } from '../site/drawings.ts';
 import { figuresOf } from '../site/figures.ts';
+import { sentenceText } from '../site/widgets/text.ts';
 import { drawWorksheet } from '../site/worksheet/worksheet.ts';
 import { root } from './support/imports.ts';
 import { regions } from './support/regions.ts';
@@ -20,7 +21,7 @@ const every: readonly Calculator[] = calculators;
 const manner = { system: 'metric', locale: 'en' } as const;
 
 const words = ({ warnings }: Answer): string =>
-  warnings.flatMap(({ text }) => text.filter((part) => typeof part === 'string')).join('');
+  warnings.map(({ text }) => sentenceText(text, { system: 'metric', locale: 'en' })).join('');
 
 const throwing = (problem: Error): Calculator['compute'] => {
   return () => {

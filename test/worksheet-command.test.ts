@@ -239,7 +239,7 @@ Nowhere,atlantis,lowfield,5 m,30 %
     expect(ran.stderr.trim().split('\n')).toEqual([
       '2 of 5 worksheets could not be made:',
       expect.stringMatching(/growers\.csv, line 4, mix\.share: .*between 0\s% and 60\s%.*Found: 70 %/u),
-      expect.stringMatching(/growers\.csv, line 6, place\.region: .*estermark or tallow.*Found: atlantis/u),
+      expect.stringMatching(/growers\.csv, line 6, place\.region: .*estermark, tallow or valdehielo.*Found: atlantis/u),
     ]);
   });
 
@@ -349,7 +349,7 @@ describe('bad input ends with 2, a message and no file', { timeout: 60_000 }, ()
     [
       'a region that there is not',
       [example('first-row'), '--region', 'nowhere'],
-      /--region must be estermark or tallow\. Found: nowhere/u,
+      /--region must be estermark, tallow or valdehielo\. Found: nowhere/u,
     ],
     [
       'a place that there is not',

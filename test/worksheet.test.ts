@@ -76,12 +76,14 @@ const examples = filesOf('benches').map(({ file, text }) => {
 });
 
 /** Warnings whose last figure is the setting that is advised. */
-const saidByAdvice = [
-  'limit-thermostat',
-  'loop-sensor-rests',
-  'high-alarm-at-work',
-  'high-alarm-behind-limit',
-];
+const saidByAdvice: Readonly<Record<string, number>> = {
+  'limit-thermostat': -1,
+  'loop-sensor-rests': -1,
+  'high-alarm-at-work': -1,
+  'high-alarm-behind-limit': -1,
+  // What the loop comes to, what cuts, and where to pause instead; then what else would do.
+  'limit-cuts-in-thaw': 2,
+};
 
 const papers: readonly PaperName[] = ['a4', 'letter'];
 
@@ -118,16 +120,19 @@ it('has benches to look at', () => {
 describe.each(sheets)('the worksheet of $name', ({ paper, input, layout, bytes }) => {
   const { situation, manner } = input;
 
-  it('has four sides, two leaves of its paper: two for the wall, one for the log, one to read once', async () => {
+  it('has four sides on the paper of its region, two leaves: two for the wall, one for the log, one to read once', async () => {
     const file = await PDFDocument.load(bytes);
     // ISO 216: A4 is 210 by 297 mm; ANSI Letter is 8.5 by 11 in.
     const [width, height] = paper === 'a4' ? [210 / 25.4, 297 / 25.4] : [8.5, 11];
-    expect(file.getPageCount()).toBe(4);
+    // On the other paper, which is shorter or narrower, what has no room goes on, on one more leaf at most.
+    const own = paper === input.situation.region.paper;
+    expect(file.getPageCount()).toBeGreaterThanOrEqual(4);
+    expect(file.getPageCount()).toBeLessThanOrEqual(own ? 4 : 6);
     const heads = layout.pages.map(({ items }) => items.map(words).find((text) => text !== ''));
     for (const [index, side] of ['one: build', 'two: run', 'three: log', 'four: notes'].entries())
       expect(heads[index]).toContain(`side ${side}`);
     // Nothing that is needed at the bench stands behind the first leaf.
-    expect(heads.join()).not.toMatch(/(build|run), continued/u);
+    if (own) expect(heads.join()).not.toMatch(/(build|run), continued/u);
     for (const page of file.getPages()) {
       expectNear(page.getWidth() / 72, width, 0.001, 'width [in]');
       expectNear(page.getHeight() / 72, height, 0.001, 'height [in]');
@@ -218,7 +223,8 @@ describe.each(sheets)('the worksheet of $name', ({ paper, input, layout, bytes }
       expect(level, `${code} is said word by word`).not.toBe('stop');
       const figures = spoken.filter((_, index) => typeof text[index] !== 'string').map(plain);
       // Of settings the sheet says what is set and what to set, and not what happens without it.
-      const needed = saidByAdvice.includes(code) ? figures.slice(-1) : figures;
+      const advice = saidByAdvice[code];
+      const needed = advice === undefined ? figures : [figures.at(advice) ?? ''];
       // Limits that were typed are said without zeros behind their point.
       return needed.length === 0 || !needed.every((one) => all.includes(one) || all.includes(given(one)));
     });
@@ -247,7 +253,8 @@ describe.each(sheets)('the worksheet of $name', ({ paper, input, layout, bytes }
     const dpi = 120;
     pictures(bytes, dpi).forEach((picture, index) => {
       const items = layout.pages[index]?.items ?? [];
-      expect(items.length).toBeGreaterThan(4);
+      // Head and foot, and what went on.
+      expect(items.length).toBeGreaterThan(3);
       for (const item of items) inked(item, picture);
       const { width, height } = layout.pages[index] ?? { width: 0, height: 0 };
       // Printers leave about 5 mm blank (from memory).

@@ -24,6 +24,8 @@ export const unitWords: Readonly<Record<string, string>> = {
   'W/°F': 'watts for each degree of difference, 1.8 W/K',
   'kJ/K': 'thousand joules for each degree; 3.6 kJ are a watt for an hour',
   'Btu/°F': 'British thermal units for each degree, 1.9 kJ/K',
+  'K·h': 'kelvin-hours: degrees below a mark, times the hours that they lasted',
+  '°F·h': 'the same in degrees Fahrenheit, 0.556 K·h',
   kWh: 'kilowatt-hour: a thousand watts for an hour',
   h: 'hour',
   V: 'volt, the unit of voltage',

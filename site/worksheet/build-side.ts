@@ -312,7 +312,7 @@ function settings(facts: Facts): LabelledValue[] {
       label: say(manner, 'limit thermostat'),
       value: `≤\u2009${limitThermostat(facts)}`,
       // One more thermostat, which comes on again by itself, where the loop would trip the limit while pots thaw.
-      ...(pause ? { note: say(manner, 'heat pauses at: {value}', { value: pause }) } : {}),
+      ...(pause ? { note: say(manner, 'pause: {value}', { value: pause }) } : {}),
     },
     {
       label: say(manner, 'low alarm, in pot'),
@@ -354,12 +354,11 @@ const circuit = (facts: Facts): LabelledValue[] => {
       label: say(manner, 'Breaker; smallest'),
       value: both(field(facts, 'supply.breaker'), shown(facts, 'circuit.smallestBreaker')),
     },
-    { label: say(manner, 'Wire'), value: field(facts, 'supply.conductor') },
     {
-      label: say(manner, 'Feeder; longest'),
+      label: say(manner, 'Feeder'),
       value: both(
+        field(facts, 'supply.conductor'),
         given(value(facts, bench.supply.feederLength, 'length')),
-        shown(facts, 'circuit.longestFeeder'),
       ),
     },
     {

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { amountsOf } from '../../calculators/calculator.ts';
 import circuit from '../../calculators/questions/circuit.ts';
 import { conductors } from '../../calculators/tables/conductors.ts';
+import { sentenceText } from '../../site/widgets/text.ts';
 import { codesOf, valueOf } from '../support/answers.ts';
 import type { BenchChanges } from '../support/benches.ts';
 import { expectNear, expectPrinted } from '../support/near.ts';
@@ -144,10 +146,11 @@ describe('circuit', () => {
     expect(valueOf(answerOf({}).figures.groundFaultTrip)).toBe(people);
     for (const protection of ['none', 'equipment'] as const) {
       const [{ text } = { text: [] }] = answerOf({ supply: { protection } }).warnings;
-      expect(text).toContain(device);
-      expect(text).toContainEqual({ value: people, quantity: 'faultCurrent' });
+      expect(sentenceText(text, { system: 'metric', locale: 'en' })).toContain(device);
+      const amounts = amountsOf(text);
+      expect(amounts).toContainEqual({ value: people, quantity: 'faultCurrent' });
       if (protection === 'equipment')
-        expect(text).toContainEqual({ value: equipment, quantity: 'faultCurrent' });
+        expect(amounts).toContainEqual({ value: equipment, quantity: 'faultCurrent' });
     }
   });
 
