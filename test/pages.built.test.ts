@@ -102,7 +102,7 @@ describe('budgets', () => {
     expect(withoutFont + font).toBeLessThanOrEqual(75_000);
   });
 
-  it('a reader with a bench of their own: at most 32 kB of script on a chapter page with its drawings loaded, and 45 kB beside it that calculates', async () => {
+  it('a reader with a bench of their own: at most 32 kB of script on a chapter page with its drawings loaded, and 55 kB beside it that calculates', async () => {
     const someone = await reader();
     const page = await someone.open('chapters/winding/');
     const before = await figure(page, 'winding.pitch').innerText();
@@ -113,7 +113,7 @@ describe('budgets', () => {
     expect(script).toBeLessThanOrEqual(32_000);
     // The running result takes the whole thermal network, and its range all uncertain inputs.
     expect(worker).toBeGreaterThan(10_000);
-    expect(worker).toBeLessThanOrEqual(45_000);
+    expect(worker).toBeLessThanOrEqual(55_000);
     expect(withoutFont).toBeLessThanOrEqual(60_000);
   });
 

@@ -7,7 +7,7 @@ import jsQR from 'jsqr';
 import { describe, expect, it } from 'vitest';
 import { allFields } from '../calculators/bench/all-fields.ts';
 import type { Bench } from '../calculators/bench/fields.ts';
-import type { Calculator, Situation } from '../calculators/calculator.ts';
+import { amountsOf, type Calculator, type Situation } from '../calculators/calculator.ts';
 import { cautions } from '../calculators/cautions.ts';
 import { answer, calculators, type CalculatorId } from '../calculators/index.ts';
 import { quantities } from '../calculators/quantities/quantity.ts';
@@ -221,7 +221,7 @@ describe.each(sheets)('the worksheet of $name', ({ paper, input, layout, bytes }
       const words = plain(spoken.join(''));
       if (all.includes(words)) return false;
       expect(level, `${code} is said word by word`).not.toBe('stop');
-      const figures = spoken.filter((_, index) => typeof text[index] !== 'string').map(plain);
+      const figures = amountsOf(text).map((one) => plain(sentenceText([one], manner)));
       // Of settings the sheet says what is set and what to set, and not what happens without it.
       const advice = saidByAdvice[code];
       const needed = advice === undefined ? figures : [figures.at(advice) ?? ''];

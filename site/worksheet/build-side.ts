@@ -344,6 +344,8 @@ const circuit = (facts: Facts): LabelledValue[] => {
   const { manner } = facts;
   const { bench, region } = facts.situation;
   const atMost = ruleSets[region.mains.rules].voltageDrop.value;
+  // The length at which the voltage lost is the most that the rules advise; what trips in time may ask for less.
+  const longest = shown(facts, 'circuit.longestFeeder');
   const both = (...parts: (string | null)[]): string => parts.filter((one) => one !== null).join('; ');
   return [
     {
@@ -356,14 +358,16 @@ const circuit = (facts: Facts): LabelledValue[] => {
     },
     {
       label: say(manner, 'Feeder'),
-      value: both(
-        field(facts, 'supply.conductor'),
-        given(value(facts, bench.supply.feederLength, 'length')),
-      ),
+      value: both(field(facts, 'supply.conductor'), given(value(facts, bench.supply.feederLength, 'length'))),
     },
     {
       label: say(manner, 'Voltage lost; most'),
-      value: both(shown(facts, 'circuit.voltageDrop'), value(facts, atMost, 'share')),
+      value: both(
+        shown(facts, 'circuit.voltageDrop'),
+        longest === null
+          ? value(facts, atMost, 'share')
+          : say(manner, '{share} at {length}', { share: value(facts, atMost, 'share'), length: longest }),
+      ),
     },
   ];
 };
