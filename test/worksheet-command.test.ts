@@ -239,7 +239,9 @@ Nowhere,atlantis,lowfield,5 m,30 %
     expect(ran.stderr.trim().split('\n')).toEqual([
       '2 of 5 worksheets could not be made:',
       expect.stringMatching(/growers\.csv, line 4, mix\.share: .*between 0\s% and 60\s%.*Found: 70 %/u),
-      expect.stringMatching(/growers\.csv, line 6, place\.region: .*estermark, tallow or valdehielo.*Found: atlantis/u),
+      expect.stringMatching(
+        /growers\.csv, line 6, place\.region: .*estermark, tallow or valdehielo.*Found: atlantis/u,
+      ),
     ]);
   });
 
