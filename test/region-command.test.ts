@@ -63,7 +63,7 @@ describe('npm run region -- new', () => {
     [{ voltage: '23 kV' }, /north-vale\.yaml, line \d+, mains\.voltage: .*must be in V, not in kV/u],
     [{ currency: 'pounds' }, /tariff\.currency: .*three letters/u],
     [{ record: 'seatle' }, /stations\.1\.record: .*seattle-2012-2015/u],
-    [{ like: 'atlantis' }, /--like must be estermark or tallow or valdehielo/u],
+    [{ like: 'atlantis' }, /--like must be estermark, tallow or valdehielo/u],
   ])('refuses %j', (wrong, words) => {
     expect(() => newRegion('north-vale', { name: 'North Vale', ...wrong })).toThrow(words);
   });
