@@ -100,7 +100,6 @@ export async function cases(): Promise<readonly Case[]> {
       work: () => nightOf(example, expected, { every: 60, control: 'switched' }),
       budget: 10,
     },
-    ...odexCases(example),
     {
       name: 'a season of 5,000 h in hours',
       work: () => throughSeason(example, expected, longSeason),
@@ -128,6 +127,9 @@ export async function cases(): Promise<readonly Case[]> {
     },
   ];
 }
+
+/** Our steps and those of another integrator. */
+export const besideOdex = (): readonly Case[] => odexCases(firstExample());
 
 /** What is measured once, because it takes seconds. */
 export const once: readonly Case[] = [
