@@ -65,7 +65,11 @@ export class Reader {
     const page = await this.context.newPage();
     page.on('pageerror', (error) => this.faults.push(`error: ${error.message}`));
     page.on('console', (message) => {
-      if (message.type() === 'error') this.faults.push(`console: ${message.text()}`);
+      const { url } = message.location();
+      // Every response of the page is looked at below. The browser's own look for this icon, which it takes now and then
+      // in place of the one that the page names, is none of the page's.
+      if (message.type() === 'error' && !url.endsWith('/favicon.ico'))
+        this.faults.push(`console: ${message.text()} ${url}`.trim());
     });
     page.on('requestfailed', (request) => {
       // A reader who leaves a page does not wait for what it is still loading.
